@@ -1,0 +1,46 @@
+"""What the program was told at its start."""
+
+from __future__ import annotations
+
+import os
+from dataclasses import dataclass
+from pathlib import Path
+
+from platformdirs import user_data_path
+
+DATABASE = "ways.sqlite3"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Config:
+    """Settings of one run.
+
+    Attributes:
+        data: Folder that holds the database, the key, the log and the copies.
+        port: Port on this machine; 0 lets the system choose.
+        demo: Whether this is the demo home, on a temporary copy.
+        secret_key: Key of forms and cookies; made and kept in the folder.
+    """
+
+    data: Path
+    port: int = 5025
+    demo: bool = False
+    secret_key: bytes = b""
+
+    @property
+    def database(self) -> Path:
+        """The database file."""
+        return self.data / DATABASE
+
+    @property
+    def backups(self) -> Path:
+        """Folder of the copies."""
+        return self.data / "copies"
+
+
+def data_folder(chosen: Path | None) -> Path:
+    """Return the folder for the data: chosen, from the environment, or usual."""
+    named = os.environ.get("WAYS_DATA")
+    if chosen is not None:
+        return chosen
+    return Path(named) if named else user_data_path("ways-and-points", appauthor=False)

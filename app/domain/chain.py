@@ -1,0 +1,242 @@
+"""A path read as a chain: what each step is, whose it is, what it guards and opens."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from decimal import Decimal
+from typing import Any
+
+from app.domain.kinds import DEVICE_KINDS, INTAKE_KINDS, POINT_KINDS
+from app.domain.kinds._kind import DeviceKind, IntakeKind
+from app.domain.network import Network, Path, Role, paths
+from app.domain.record import (
+    Board,
+    Circuit,
+    Device,
+    IntakeItem,
+    Item,
+    Point,
+    Record,
+    Room,
+    Source,
+    Tie,
+)
+from app.domain.record._field import Model, Number, field
+from app.domain.record.choices import GRADES
+
+# An arc fault device may hold an RCD; of these others one cannot tell by the kind.
+_MAY_BE_RCD = frozenset({"afdd", "unknown", "other"})
+
+
+class Step(Model):
+    """One step of a chain.
+
+    ``protects`` says what it guards everything after it against; ``opens`` which poles
+    it breaks when it is switched off, by the record or, failing that, ``opens_basis``
+    says that it is only usual for its kind.
+    """
+
+    ref: str = field("Reference", ...)
+    sort: str = field("Sort of item", ...)
+    kind: str | None = field("Kind")
+    title: str = field("What it is called", ...)
+    owner: str = field("Whose it is", "unknown")
+    room: str | None = field("Room")
+    board: str | None = field("Board")
+    when: str = field("When it passes the supply on", "always")
+    rated_current_a: Number | None = field("Rated current", unit="A")
+    curve: str | None = field("Type")
+    protects: tuple[str, ...] = field("Guards against", ())
+    residual_current_ma: Number | None = field("IΔn", unit="mA")
+    rcd_type: str | None = field("RCD type")
+    time_delayed: str | None = field("Time-delayed")
+    fuse_a: Number | None = field("Fuse in it", unit="A")
+    opens: str = field("Poles that it opens", "none")
+    opens_basis: str = field("How that is known", "none")
+    tie: str | None = field("Tie by which it is fed")
+    grade: str | None = field("How that tie is known")
+
+
+class Chain(Model):
+    """One way that the supply takes to a thing, from where it begins."""
+
+    role: str = field("Conductor", "line")
+    references: tuple[str, ...] = field("References in order", ())
+    begins_at_source: bool = field("Begins at a source", default=False)
+    runs_in_circle: bool = field("Cut where the record runs in a circle", default=False)
+    when: tuple[str, ...] = field("When it is live, unless always", ())
+    lowest_grade: str | None = field("Lowest grade of its ties")
+    steps: tuple[Step, ...] = field("Steps", ())
+
+
+# Steps already read, by reference, tie and owner: chains share most of theirs.
+Known = dict[tuple[str, str | None, str], Step]
+
+
+def chains(
+    net: Network, ref: str, role: Role = "line", known: Known | None = None
+) -> tuple[Chain, ...]:
+    """Return every chain to a thing, in the order that the record names its feeds.
+
+    Args:
+        net: The supply network.
+        ref: Reference of the thing.
+        role: Which conductor to follow.
+        known: Steps read before, for whoever asks for the chains to many things.
+    """
+    known = {} if known is None else known
+    return tuple(
+        _chain(net.record, path, role, known) for path in paths(net, ref, role)
+    )
+
+
+def is_rcd(step: Step) -> bool:
+    """Return whether a step guards what is after it against earth leakage."""
+    return "earth_leakage" in step.protects
+
+
+def may_be_rcd(step: Step) -> bool:
+    """Return whether the record leaves open that a step is an RCD."""
+    if step.sort not in ("device", "intake") or is_rcd(step):
+        return False
+    return step.kind in _MAY_BE_RCD
+
+
+def is_overcurrent(step: Step) -> bool:
+    """Return whether a step guards what is after it against too much current."""
+    return "overload" in step.protects or "short_circuit" in step.protects
+
+
+def opens_something(step: Step) -> bool:
+    """Return whether a step can be switched, withdrawn, or may be."""
+    return step.opens != "none"
+
+
+def board_of(record: Record, circuit: Circuit) -> tuple[str, ...]:
+    """Return the boards that a circuit's ways stand on."""
+    ways = (record.find(Device, ref) for ref in circuit.ways)
+    return tuple(dict.fromkeys(way.board for way in ways if way))
+
+
+def _chain(record: Record, path: Path, role: Role, known: Known) -> Chain:
+    steps = tuple(_steps(record, path, known))
+    grades = [step.grade for step in steps if step.grade is not None]
+    times = dict.fromkeys(step.when for step in steps if step.when != "always")
+    return Chain(
+        role=role,
+        references=path.refs,
+        begins_at_source=path.whole,
+        runs_in_circle=path.circle,
+        when=tuple(times),
+        lowest_grade=min(grades, default=None, key=list(GRADES).index),
+        steps=steps,
+    )
+
+
+def _steps(record: Record, path: Path, known: Known) -> Iterator[Step]:
+    owner = "unknown"
+    for ref, tie in zip(path.refs, path.ties, strict=True):
+        item = record.by_ref[ref]
+        owner = _owner(record, item, owner)
+        key = (ref, tie, owner)
+        if key not in known:
+            known[key] = _step(record, item, owner, record.find(Tie, tie))
+        yield known[key]
+
+
+def _owner(record: Record, item: Item, before: str) -> str:
+    """Circuits and points belong to the owner of the way or source that feeds them."""
+    if isinstance(item, IntakeItem | Source):
+        return item.owner
+    if isinstance(item, Device):
+        board = record.find(Board, item.board)
+        return board.owner if board else "unknown"
+    return before
+
+
+def _step(record: Record, item: Item, owner: str, tie: Tie | None) -> Step:
+    return Step(
+        ref=item.ref,
+        sort=item.sort,
+        kind=getattr(item, "kind", None),
+        title=item.title,
+        owner=owner,
+        tie=tie.ref if tie else None,
+        grade=tie.grade if tie else None,
+        when=getattr(item, "when", "always"),
+        **_facts(record, item),
+    )
+
+
+def _facts(record: Record, item: Item) -> dict[str, Any]:
+    if isinstance(item, Device):
+        return _device_facts(record, item)
+    if isinstance(item, IntakeItem):
+        return _intake_facts(record, item)
+    return _point_facts(record, item) if isinstance(item, Point) else {}
+
+
+def _device_facts(record: Record, item: Device) -> dict[str, Any]:
+    kind = DEVICE_KINDS[item.kind]
+    board = record.find(Board, item.board)
+    protects = _with_leakage(kind.protects, item.residual_current_ma)
+    residual = "earth_leakage" in protects
+    return {
+        "board": item.board,
+        "room": _room_name(record, board.room if board else None),
+        "rated_current_a": item.rated_current_a,
+        "curve": item.curve if "curve" in kind.fields else None,
+        "residual_current_ma": item.residual_current_ma,
+        "rcd_type": item.rcd_type if residual else None,
+        "time_delayed": item.time_delayed if residual else None,
+        "protects": protects,
+        **_opens(kind, item.poles),
+    }
+
+
+def _intake_facts(record: Record, item: IntakeItem) -> dict[str, Any]:
+    kind = INTAKE_KINDS[item.kind]
+    return {
+        "room": _room_name(record, item.room),
+        "rated_current_a": item.rated_current_a,
+        "protects": kind.protects,
+        **_opens(kind, item.poles),
+    }
+
+
+def _point_facts(record: Record, item: Point) -> dict[str, Any]:
+    kind = POINT_KINDS[item.kind]
+    fused = kind.has_fuse or item.fuse_a is not None
+    own = ("overload", "short_circuit") if fused else ()
+    protects = _with_leakage(own, item.residual_current_ma)
+    return {
+        "room": _room_name(record, item.room),
+        "residual_current_ma": item.residual_current_ma,
+        "rcd_type": "unknown" if "earth_leakage" in protects else None,
+        "fuse_a": item.fuse_a,
+        "protects": protects,
+        **_usual(kind.switches),
+    }
+
+
+def _with_leakage(protects: tuple[str, ...], own: Decimal | None) -> tuple[str, ...]:
+    """An IΔn, unless it is 0, makes an RCD of any device."""
+    if not own or "earth_leakage" in protects:
+        return protects
+    return (*protects, "earth_leakage")
+
+
+def _opens(kind: DeviceKind | IntakeKind, recorded: str) -> dict[str, str]:
+    """Poles that a thing breaks; where its kind breaks nothing, nothing does."""
+    if recorded == "unknown" or "poles" not in kind.fields:
+        return _usual(kind.opens)
+    return {"opens": recorded, "opens_basis": "recorded"}
+
+
+def _usual(poles: str) -> dict[str, str]:
+    return {"opens": poles, "opens_basis": "none" if poles == "none" else "usual"}
+
+
+def _room_name(record: Record, ref: str | None) -> str | None:
+    room = record.find(Room, ref)
+    return room.name if room else None

@@ -1,0 +1,3 @@
+"""One module a kind; found by itself."""
+
+from __future__ import annotations

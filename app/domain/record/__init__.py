@@ -1,0 +1,43 @@
+"""The home as frozen values: what a person may write down, and no more."""
+
+from __future__ import annotations
+
+from app.domain.record._field import (
+    LONG,
+    REF_PATTERN,
+    SHORT,
+    FieldSpec,
+    OneOf,
+    RefTo,
+    specs,
+)
+from app.domain.record.board import Board, Device
+from app.domain.record.circuit import Circuit
+from app.domain.record.home import Home, Room, Source
+from app.domain.record.intake import IntakeItem
+from app.domain.record.items import Control, Item, Tie
+from app.domain.record.point import Point
+from app.domain.record.record import SORTS, Record
+
+__all__ = [
+    "LONG",
+    "REF_PATTERN",
+    "SHORT",
+    "SORTS",
+    "Board",
+    "Circuit",
+    "Control",
+    "Device",
+    "FieldSpec",
+    "Home",
+    "IntakeItem",
+    "Item",
+    "OneOf",
+    "Point",
+    "Record",
+    "RefTo",
+    "Room",
+    "Source",
+    "Tie",
+    "specs",
+]

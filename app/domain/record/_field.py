@@ -1,0 +1,229 @@
+"""How a field of the record is declared: once, for every use made of it.
+
+A field carries its type, bounds, label, hint, unit, choices and what it may refer to.
+The rows, the document and its schema, the forms and the search all read them from here.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date
+from decimal import Decimal
+from functools import cache
+from typing import Annotated, Any, Literal
+
+from pydantic import (
+    AfterValidator,
+    BaseModel,
+    ConfigDict,
+    Field,
+    GetCoreSchemaHandler,
+    PlainSerializer,
+    WithJsonSchema,
+)
+from pydantic_core import core_schema
+
+REF_PATTERN = r"^[A-Za-z0-9][A-Za-z0-9._-]{0,31}$"
+SHORT, LONG = 120, 4000
+
+FieldType = Literal[
+    "text", "long", "int", "decimal", "date", "choice", "choices", "ref", "refs"
+]
+
+
+class Model(BaseModel):
+    """A frozen, strict value of the record; unknown fields are refused."""
+
+    model_config = ConfigDict(frozen=True, strict=True, extra="forbid")
+
+
+@dataclass(frozen=True, slots=True)
+class OneOf:
+    """The codes that a field may hold, each with its words."""
+
+    choices: Mapping[str, str]
+
+    def __get_pydantic_core_schema__(
+        self, _source: Any, _handler: GetCoreSchemaHandler
+    ) -> core_schema.CoreSchema:
+        """Return a schema that takes these codes only."""
+        return core_schema.literal_schema(list(self.choices))
+
+
+@dataclass(frozen=True, slots=True)
+class RefTo:
+    """The sorts of item that a reference may name, such as ``intake``."""
+
+    sorts: tuple[str, ...]
+
+
+def _plain_text(value: str) -> str:
+    """Refuse what no form or sheet can show: control characters, half characters."""
+    for character in value:
+        if (character < " " and character not in "\n\t") or character == "\x7f":
+            raise ValueError("must hold no control characters")
+        if "\ud800" <= character <= "\udfff":
+            raise ValueError("must hold whole characters")
+    return value
+
+
+def _one_line(value: str) -> str:
+    if "\n" in value or "\t" in value:
+        raise ValueError("must stand on one line")
+    return value
+
+
+def _shortest(value: Decimal) -> Decimal:
+    """Write a number in one way only: 2.50 is 2.5 and 1E+2 is 100."""
+    return Decimal(f"{value.normalize():f}")
+
+
+def _number(value: Decimal) -> int | float:
+    return int(value) if value == value.to_integral_value() else float(value)
+
+
+Ref = Annotated[str, Field(pattern=REF_PATTERN)]
+ShortText = Annotated[
+    str, Field(max_length=SHORT), AfterValidator(_plain_text), AfterValidator(_one_line)
+]
+LongText = Annotated[str, Field(max_length=LONG), AfterValidator(_plain_text)]
+Number = Annotated[
+    Decimal,
+    Field(max_digits=10, decimal_places=4),
+    AfterValidator(_shortest),
+    PlainSerializer(_number, return_type=int | float, when_used="json"),
+    WithJsonSchema({"type": "number", "multipleOf": 0.0001}),
+]
+
+
+def field(
+    label: str,
+    default: Any = None,
+    *,
+    hint: str = "",
+    unit: str = "",
+    low: int | None = None,
+    high: int | None = None,
+    group: str = "",
+) -> Any:
+    """Declare a field.
+
+    Args:
+        label: What it is called beside the box, on a page and on paper.
+        default: What it holds when nothing is said; ``...`` when it must be given.
+        hint: One sentence of help.
+        unit: Unit of a number, shown after it.
+        low: Smallest number taken.
+        high: Largest number taken.
+        group: Heading under which a form shows it.
+    """
+    return Field(
+        default,
+        title=label,
+        description=hint or None,
+        ge=low,
+        le=high,
+        json_schema_extra={"unit": unit, "group": group} if unit or group else None,
+    )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FieldSpec:
+    """What the other layers need to know of a field.
+
+    Attributes:
+        name: Its name in the class, the table, the document and the form.
+        type: Which sort of value it holds.
+        optional: Whether it may be not recorded.
+        choices: Codes and words, for a choice.
+        sorts: What a reference may name.
+        low: Smallest number.
+        high: Largest number.
+    """
+
+    name: str
+    type: FieldType
+    label: str
+    hint: str
+    unit: str
+    group: str
+    optional: bool
+    required: bool
+    default: Any
+    choices: Mapping[str, str]
+    sorts: tuple[str, ...]
+    low: int | None
+    high: int | None
+    max_length: int
+
+
+@cache
+def specs(model: type[BaseModel]) -> tuple[FieldSpec, ...]:
+    """Return a class's fields in the order they are declared."""
+    return tuple(_spec(name, info) for name, info in model.model_fields.items())
+
+
+def _spec(name: str, info: Any) -> FieldSpec:
+    extra = info.json_schema_extra or {}
+    marks = [*info.metadata, *_marks(info.annotation)]
+    return FieldSpec(
+        name=name,
+        type=_type(info.annotation, marks),
+        label=info.title or name,
+        hint=info.description or "",
+        unit=extra.get("unit", ""),
+        group=extra.get("group", ""),
+        optional=type(None) in _arguments(info.annotation),
+        required=info.is_required(),
+        default=None if info.is_required() else info.default,
+        choices=next((m.choices for m in marks if isinstance(m, OneOf)), {}),
+        sorts=next((m.sorts for m in marks if isinstance(m, RefTo)), ()),
+        low=_bound(marks, "ge"),
+        high=_bound(marks, "le"),
+        max_length=_bound(marks, "max_length") or SHORT,
+    )
+
+
+def _arguments(annotation: Any) -> tuple[Any, ...]:
+    return getattr(annotation, "__args__", ())
+
+
+def _marks(annotation: Any) -> list[Any]:
+    """Return all metadata that stands anywhere inside an annotation."""
+    found: list[Any] = []
+    for mark in getattr(annotation, "__metadata__", ()):
+        found += getattr(mark, "metadata", None) or [mark]
+    inner = (getattr(annotation, "__origin__", None), *_arguments(annotation))
+    for part in inner:
+        if part is not None and part is not annotation:
+            found += _marks(part)
+    return found
+
+
+def _bound(marks: list[Any], name: str) -> int | None:
+    return next(
+        (getattr(m, name) for m in marks if getattr(m, name, None) is not None), None
+    )
+
+
+def _type(annotation: Any, marks: list[Any]) -> FieldType:
+    many = getattr(annotation, "__origin__", None) is tuple
+    if any(isinstance(m, OneOf) for m in marks):
+        return "choices" if many else "choice"
+    if any(isinstance(m, RefTo) for m in marks):
+        return "refs" if many else "ref"
+    plain: dict[type, FieldType] = {int: "int", Decimal: "decimal", date: "date"}
+    for cls, name in plain.items():
+        if cls in _leaves(annotation):
+            return name
+    return "long" if (_bound(marks, "max_length") or 0) > SHORT else "text"
+
+
+def _leaves(annotation: Any) -> set[Any]:
+    parts = (getattr(annotation, "__origin__", None), *_arguments(annotation))
+    leaves = {annotation} if isinstance(annotation, type) else set()
+    for part in parts:
+        if part is not None and part is not annotation:
+            leaves |= _leaves(part)
+    return leaves

@@ -1,0 +1,108 @@
+"""A board, and the devices on it in their physical order."""
+
+from __future__ import annotations
+
+from typing import Annotated, ClassVar
+
+from app.domain.kinds import DEVICE_KINDS
+from app.domain.record import choices
+from app.domain.record._field import (
+    LongText,
+    Number,
+    OneOf,
+    Ref,
+    RefTo,
+    ShortText,
+    field,
+)
+from app.domain.record.items import Item
+
+KINDS = {code: kind.label for code, kind in DEVICE_KINDS.items()}
+
+
+class Board(Item):
+    """An enclosure with devices, fed from an intake item or from a way elsewhere."""
+
+    sort: ClassVar[str] = "board"
+    plural: ClassVar[str] = "boards"
+    noun: ClassVar[str] = "Board"
+    prefix: ClassVar[str] = "B"
+
+    name: ShortText = field("Name", ..., hint="Such as Main board, Garage board.")
+    room: Annotated[Ref, RefTo(("room",))] | None = field("Where it is")
+    fed_from: (
+        Annotated[Ref, RefTo(("intake", "circuit", "device", "point", "source"))] | None
+    ) = field(
+        "Fed from", hint="An intake item, or the circuit that ends at this board."
+    )
+    owner: Annotated[str, OneOf(choices.OWNERS)] = field("Whose it is", "unknown")
+    enclosure: Annotated[str, OneOf(choices.ENCLOSURES)] = field("Enclosure", "unknown")
+    year: int | None = field("Year, about", low=1880, high=2200)
+    earthing: Annotated[str, OneOf(choices.BOARD_EARTHINGS)] = field(
+        "Earthing of what it feeds", "unknown"
+    )
+    surge_protection: Annotated[str, OneOf(choices.YES_NO)] = field(
+        "Surge protection", "unknown"
+    )
+    blanks_missing: Annotated[str, OneOf(choices.YES_NO)] = field(
+        "Openings without a blank", "unknown"
+    )
+    chart: Annotated[str, OneOf(choices.YES_NO)] = field(
+        "Circuit chart there", "unknown"
+    )
+    note: LongText = field("Note", "")
+
+
+class Device(Item):
+    """A device on a board: what is printed on it, and what it is fed from."""
+
+    sort: ClassVar[str] = "device"
+    plural: ClassVar[str] = "devices"
+    noun: ClassVar[str] = "Device"
+    prefix: ClassVar[str] = "D"
+
+    board: Annotated[Ref, RefTo(("board",))] = field("Board", ...)
+    kind: Annotated[str, OneOf(KINDS)] = field("What it is", ...)
+    way: ShortText = field("Way number", "", hint="As printed, or as you count it.")
+    label_found: ShortText | None = field(
+        "Label as found",
+        hint="The very words. A lone hyphen: nothing is written there.",
+    )
+    in_use: Annotated[str, OneOf(choices.USES)] = field("In use", "unknown")
+    fed_from: (
+        Annotated[Ref, RefTo(("device", "intake", "circuit", "point", "source"))] | None
+    ) = field("Fed from", hint="Left open: what the board itself is fed from.")
+    second_feed: (
+        Annotated[Ref, RefTo(("device", "intake", "circuit", "point", "source"))] | None
+    ) = field("Second feed", hint="Only a changeover switch has one.")
+    rated_current_a: Number | None = field("Rated current", unit="A", low=0, high=1000)
+    curve: Annotated[str, OneOf(choices.CURVES)] = field("Type", "unknown")
+    residual_current_ma: Number | None = field("IΔn", unit="mA", low=0, high=3000)
+    rcd_type: Annotated[str, OneOf(choices.RCD_TYPES)] = field("RCD type", "unknown")
+    time_delayed: Annotated[str, OneOf(choices.YES_NO)] = field(
+        "Time-delayed, S", "unknown"
+    )
+    poles: Annotated[str, OneOf(choices.POLES)] = field("Breaks", "unknown")
+    breaking_capacity_ka: Number | None = field(
+        "Breaking capacity", unit="kA", low=0, high=200
+    )
+    fuse_wire_a: Number | None = field(
+        "Fuse wire seen",
+        unit="A",
+        low=0,
+        high=200,
+        hint="Without touching the carrier.",
+    )
+    phase: Annotated[str, OneOf(choices.PHASE)] = field("Phase", "unknown")
+    modules: int | None = field("Width", unit="modules", low=1, high=12)
+    when: Annotated[str, OneOf(choices.WHEN)] = field(
+        "When it passes the supply on", "always"
+    )
+    note: LongText = field("Note", "")
+
+    @property
+    def title(self) -> str:
+        """Its way number and the words found beside it, as far as there are any."""
+        short = DEVICE_KINDS[self.kind].label
+        name = f"Way {self.way}" if self.way else f"{short} {self.ref}"
+        return f"{name}, “{self.label_found}”" if self.label_found else name

@@ -1,0 +1,68 @@
+"""A point: a socket-outlet, a light, a boiler, or what no one has identified yet."""
+
+from __future__ import annotations
+
+from typing import Annotated, ClassVar
+
+from app.domain.kinds import POINT_KINDS
+from app.domain.record import choices
+from app.domain.record._field import (
+    LongText,
+    Number,
+    OneOf,
+    Ref,
+    RefTo,
+    ShortText,
+    field,
+)
+from app.domain.record.items import Item
+
+KINDS = {code: kind.label for code, kind in POINT_KINDS.items()}
+
+
+class Point(Item):
+    """A point in a room; what feeds it is said by its ties."""
+
+    sort: ClassVar[str] = "point"
+    plural: ClassVar[str] = "points"
+    noun: ClassVar[str] = "Point"
+    prefix: ClassVar[str] = "P"
+
+    room: Annotated[Ref, RefTo(("room",))] | None = field("Room")
+    kind: Annotated[str, OneOf(KINDS)] = field("What it is", ...)
+    place: ShortText = field(
+        "Where in the room", "", hint="Such as left of the window."
+    )
+    name: ShortText = field(
+        "Name", "", hint="Only if kind and place do not say enough."
+    )
+    count: int = field("How many alike", 1, low=1, high=99)
+    connection: Annotated[str, OneOf(choices.CONNECTIONS)] = field(
+        "How it is joined", "unknown"
+    )
+    fuse_a: Number | None = field("Fuse in it", unit="A", low=0, high=100)
+    residual_current_ma: Number | None = field(
+        "RCD of its own, IΔn", unit="mA", low=0, high=3000
+    )
+    care: tuple[Annotated[str, OneOf(choices.CARE)], ...] = field(
+        "Missed if it goes off", ()
+    )
+    load_w: Number | None = field("Load", unit="W", low=0, high=100000)
+    outdoor: Annotated[str, OneOf(choices.YES_NO)] = field("Outdoors", "unknown")
+    ip: ShortText = field("IP code printed", "")
+    current: Annotated[str, OneOf(choices.CURRENT_KINDS)] = field(
+        "What it runs on", "unknown"
+    )
+    battery_backed: Annotated[str, OneOf(choices.YES_NO)] = field(
+        "Has a battery of its own", "unknown"
+    )
+    looked_behind: Annotated[str, OneOf(choices.YES_NO)] = field(
+        "Looked behind", "unknown"
+    )
+    note: LongText = field("Note", "")
+
+    @property
+    def title(self) -> str:
+        """Its name, else its kind and place."""
+        kind = KINDS[self.kind]
+        return self.name or (f"{kind}, {self.place}" if self.place else kind)

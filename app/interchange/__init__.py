@@ -1,0 +1,13 @@
+"""The record as a document that other programs can read: JSON, with its schema."""
+
+from __future__ import annotations
+
+from app.interchange.document import (
+    FORMAT,
+    VERSION,
+    document_schema,
+    from_document,
+    to_document,
+)
+
+__all__ = ["FORMAT", "VERSION", "document_schema", "from_document", "to_document"]

@@ -1,0 +1,218 @@
+"""One home as a JSON document, versioned; out without loss, in whole or not at all.
+
+The document is the record itself with two keys before it: ``format`` and ``version``.
+"""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterator
+from typing import Any, NoReturn
+
+from pydantic import ValidationError
+
+from app.domain.links import broken_links, places
+from app.domain.record import SORTS, Home, Item, Record, specs
+from app.errors import InvalidError, Problem
+from app.interchange.schema import published
+
+FORMAT = "ways-and-points record"
+VERSION = 1
+MOST_BYTES = 8 * 2**20
+MOST_ITEMS = 20_000
+MOST_DEPTH = 12
+MOST_DIGITS = 30
+MOST_PROBLEMS = 100
+
+
+def to_document(record: Record) -> str:
+    """Return a record as a document: UTF-8, one item a line, always the same."""
+    values = record.model_dump(mode="json")
+    lines = [_pair("format", FORMAT), _pair("version", VERSION)]
+    lines.append(_pair("home", values.pop("home")))
+    for name, items in values.items():
+        rows = ",\n".join(f"  {_text(item)}" for item in items)
+        lines.append(f" {_text(name)}: [\n{rows}\n ]" if items else _pair(name, []))
+    return "{\n" + ",\n".join(lines) + "\n}\n"
+
+
+def from_document(data: bytes) -> Record:
+    """Return the record that a document holds.
+
+    Raises:
+        InvalidError: It cannot be taken; its problems say where and why.
+    """
+    values = _parsed(data)
+    _check_heading(values)
+    body = {k: v for k, v in values.items() if k not in ("format", "version")}
+    _check_size(body)
+    if written_as_text := list(_texts_for_numbers(body)):
+        _refuse(written_as_text)
+    try:
+        record = Record.model_validate_json(json.dumps(body))
+    except ValidationError as error:
+        _refuse([_problem(e) for e in error.errors(include_url=False)])
+    problems = [*_used_twice(record), *broken_links(record)]
+    if problems:
+        _refuse(problems)
+    return record
+
+
+def document_schema() -> dict[str, Any]:
+    """Return the JSON Schema of the document."""
+    schema = published(Record.model_json_schema())
+    schema["title"] = f"Ways and Points record, version {VERSION}"
+    heading = {"format": {"const": FORMAT}, "version": {"const": VERSION}}
+    schema["properties"] = heading | schema["properties"]
+    schema["required"] = [*heading, *schema["required"]]
+    return schema
+
+
+def _text(value: Any) -> str:
+    return json.dumps(value, ensure_ascii=False)
+
+
+def _pair(name: str, value: Any) -> str:
+    return f" {_text(name)}: {_text(value)}"
+
+
+def _parsed(data: bytes) -> dict[str, Any]:
+    if len(data) > MOST_BYTES:
+        raise InvalidError(
+            f"It is larger than {MOST_BYTES // 2**20} MB. Nothing was changed."
+        )
+    values = _decoded(data)
+    if not isinstance(values, dict):
+        _refuse([Problem("the document", "It must be an object in braces.")])
+    if _depth(values) > MOST_DEPTH:
+        _refuse([Problem("the document", "It is nested too deeply.")])
+    if broken := list(_half_characters(values, "")):
+        _refuse(broken)
+    return values
+
+
+def _decoded(data: bytes) -> Any:
+    try:
+        return json.loads(
+            data.decode("utf-8-sig"),
+            object_pairs_hook=_no_key_twice,
+            parse_constant=_no_constant,
+            parse_int=_whole_number,
+        )
+    except UnicodeDecodeError as error:
+        _refuse([Problem(f"byte {error.start}", "This is not UTF-8 text.")])
+    except json.JSONDecodeError as error:
+        place = f"line {error.lineno}, column {error.colno}"
+        _refuse([Problem(place, f"This is not whole JSON: {error.msg}.")])
+    except ValueError as error:
+        _refuse([Problem("the document", str(error))])
+    except RecursionError:
+        _refuse([Problem("the document", "It is nested too deeply.")])
+
+
+def _no_key_twice(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
+    found = dict(pairs)
+    if len(found) != len(pairs):
+        twice = next(k for i, (k, _) in enumerate(pairs) if k in dict(pairs[:i]))
+        shown = twice[:40].encode(errors="replace").decode()
+        raise ValueError(f"The key “{shown}” stands twice in one object.")
+    return found
+
+
+def _no_constant(name: str) -> NoReturn:
+    raise ValueError(f"{name} is not a number that a record can hold.")
+
+
+def _whole_number(digits: str) -> int:
+    if len(digits) > MOST_DIGITS:
+        raise ValueError(
+            f"A number of {len(digits)} digits is more than fits a record."
+        )
+    return int(digits)
+
+
+def _half_characters(value: Any, place: str) -> Iterator[Problem]:
+    """Yield where text holds half of a character, which cannot be written anywhere."""
+    if isinstance(value, str):
+        if any("\ud800" <= character <= "\udfff" for character in value):
+            reason = "It holds half a character."
+            yield Problem(place.lstrip(".") or "the document", reason)
+    elif isinstance(value, dict):
+        for key, part in value.items():
+            yield from _half_characters(key, place)
+            yield from _half_characters(part, f"{place}.{key}")
+    elif isinstance(value, list):
+        for index, part in enumerate(value):
+            yield from _half_characters(part, f"{place}[{index}]")
+
+
+def _depth(value: Any) -> int:
+    """Return how deep a value is nested, without recursion."""
+    deepest, waiting = 0, [(value, 1)]
+    while waiting:
+        here, depth = waiting.pop()
+        deepest = max(deepest, depth)
+        inner = here.values() if isinstance(here, dict) else here
+        if isinstance(here, dict | list) and depth <= MOST_DEPTH:
+            waiting += [(part, depth + 1) for part in inner]
+    return deepest
+
+
+def _check_heading(values: dict[str, Any]) -> None:
+    if values.get("format") != FORMAT:
+        _refuse([Problem("format", f"It must say “{FORMAT}”.")])
+    version = values.get("version")
+    if isinstance(version, bool) or not isinstance(version, int):
+        _refuse([Problem("version", f"It must be the number {VERSION}.")])
+    if version > VERSION:
+        reason = (
+            f"Version {version} is newer than this program knows; it reads {VERSION}."
+        )
+        _refuse([Problem("version", reason)])
+    if version != VERSION:
+        _refuse([Problem("version", f"There is no version {version}.")])
+
+
+def _check_size(body: dict[str, Any]) -> None:
+    count = sum(len(v) for v in body.values() if isinstance(v, list))
+    if count > MOST_ITEMS:
+        reason = f"It holds {count} items; {MOST_ITEMS} is the most."
+        _refuse([Problem("the document", reason)])
+
+
+def _texts_for_numbers(body: dict[str, Any]) -> Iterator[Problem]:
+    """Yield each text that stands for a decimal: pydantic takes it from JSON."""
+    for cls in SORTS.values():
+        items = body.get(cls.plural)
+        for index, values in enumerate(items if isinstance(items, list) else ()):
+            yield from _texts_in(cls, values, f"{cls.plural}[{index}]")
+    yield from _texts_in(Home, body.get("home"), "home")
+
+
+def _texts_in(cls: type[Item], values: Any, place: str) -> Iterator[Problem]:
+    if isinstance(values, dict):
+        for spec in specs(cls):
+            if spec.type == "decimal" and isinstance(values.get(spec.name), str):
+                yield Problem(f"{place}.{spec.name}", "It must be a number, not text.")
+
+
+def _problem(error: Any) -> Problem:
+    parts = [f"[{p}]" if isinstance(p, int) else f".{p}" for p in error["loc"]]
+    reason = error["msg"].removeprefix("Value error, ")
+    return Problem("".join(parts).lstrip(".") or "the document", f"{reason}.")
+
+
+def _used_twice(record: Record) -> Iterator[Problem]:
+    seen: dict[str, str] = {}
+    for place, ref in places(record):
+        if ref in seen:
+            reason = f"The reference {ref} is already used at {seen[ref]}."
+            yield Problem(f"{place}.ref", reason)
+        seen.setdefault(ref, place)
+
+
+def _refuse(problems: list[Problem]) -> NoReturn:
+    raise InvalidError(
+        "The document cannot be taken; nothing was changed.",
+        tuple(problems[:MOST_PROBLEMS]),
+    )

@@ -1,0 +1,76 @@
+"""Take in a home from its document: a person's own, or the demo home."""
+
+from __future__ import annotations
+
+import shutil
+import tempfile
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+
+from pydantic import ValidationError
+from sqlalchemy import Connection
+
+from app.config import Config
+from app.domain.record import Home, Record
+from app.errors import InvalidError, Problem
+from app.interchange import from_document
+from app.paths import resource_dir
+from app.services.homes import add_home, free_home_ref
+from app.store.engine import make_engine, writing
+from app.store.migrate import upgrade
+
+
+def take_in(
+    connection: Connection, record: Record, *, as_ref: str | None = None
+) -> str:
+    """Add a home, under its own reference or another; return the reference.
+
+    Raises:
+        InvalidError: The reference is taken, or is none.
+    """
+    if as_ref is not None:
+        record = _called(record, as_ref)
+    add_home(connection, record)
+    return record.home.ref
+
+
+def add_demo(connection: Connection) -> str:
+    """Add the demo home under a reference that is free; return that."""
+    record = demo_record()
+    free = free_home_ref(connection, record.home.ref)
+    return take_in(connection, record, as_ref=free)
+
+
+def demo_record() -> Record:
+    """Return the demo home."""
+    return from_document((resource_dir("seed_demo") / "demo.json").read_bytes())
+
+
+@contextmanager
+def demo_folder() -> Iterator[Config]:
+    """Give a data folder with the demo home; it is removed at the end."""
+    folder = Path(tempfile.mkdtemp(prefix="ways-demo-"))
+    try:
+        config = Config(data=folder, demo=True)
+        upgrade(config.database, config.backups)
+        with writing(make_engine(config.database)) as connection:
+            add_demo(connection)
+        yield config
+    finally:
+        # The log file in it may still be open, which Windows does not let go of.
+        shutil.rmtree(folder, ignore_errors=True)
+
+
+def _called(record: Record, ref: str) -> Record:
+    try:
+        home = Home.model_validate({**dict(record.home), "ref": ref})
+    except ValidationError as error:
+        reason = (
+            f"“{ref}” cannot be a reference: letters, digits, dot and hyphen, "
+            "32 at the most, the first a letter or a digit."
+        )
+        raise InvalidError(
+            "The home was not taken in.", (Problem("home.ref", reason),)
+        ) from error
+    return record.having(home=home)

@@ -1,0 +1,171 @@
+"""Open a home, change it, take a change back, bring one in, put one away."""
+
+from __future__ import annotations
+
+import hashlib
+import logging
+from dataclasses import dataclass
+from datetime import UTC, datetime
+
+from sqlalchemy import Connection
+
+from app.domain.edits import Entry, entries_between, with_entries
+from app.domain.links import broken_links
+from app.domain.record import Item, Record
+from app.errors import ConflictError, InvalidError, NotFoundError, Problem
+from app.store import changes, homes
+
+log = logging.getLogger(__name__)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OpenHome:
+    """A home as it stands in the file at one moment."""
+
+    key: int
+    record: Record
+
+
+def open_home(connection: Connection, ref: str) -> OpenHome:
+    """Return a home with its record.
+
+    Raises:
+        NotFoundError: There is no home of this reference.
+    """
+    key = homes.home_id(connection, ref)
+    if key is None:
+        raise NotFoundError(f"There is no home “{ref}” here.")
+    return OpenHome(key=key, record=homes.load(connection, key))
+
+
+def add_home(connection: Connection, record: Record) -> int:
+    """Write a new home; return its key.
+
+    Raises:
+        InvalidError: Its reference is taken.
+    """
+    ref = record.home.ref
+    if ref in homes.home_refs(connection):
+        reason = f"There is a home “{ref}” already, or there was. Choose another one."
+        raise InvalidError(
+            f"{reason} Nothing was changed.", (Problem("home.ref", reason),)
+        )
+    log.info("home added: %s", ref)
+    return homes.add(connection, record)
+
+
+def free_home_ref(connection: Connection, wanted: str) -> str:
+    """Return a reference for a home that is not taken, made from one wanted."""
+    taken = homes.home_refs(connection)
+    if wanted not in taken:
+        return wanted
+    number = 2
+    while f"{wanted[:28]}-{number}" in taken:
+        number += 1
+    return f"{wanted[:28]}-{number}"
+
+
+def save(
+    connection: Connection,
+    at_start: OpenHome,
+    new: Record,
+    sentence: str,
+    *,
+    once: str | None = None,
+) -> int | None:
+    """Write a changed record, log the change, and return its number.
+
+    A form that is sent twice, for its answer was lost, counts once.  Nothing changed:
+    nothing is written, and None is returned.
+
+    Raises:
+        InvalidError: The home has taken a reference that another home has.
+    """
+    key, old = at_start.key, at_start.record
+    sent = changes.change_sent_as(connection, key, once) if once else None
+    if sent is not None:
+        return sent.key
+    entries = entries_between(old, new)
+    if not entries:
+        return None
+    problems = broken_links(new)
+    if problems:
+        raise InvalidError("The record cannot be like that.", problems)
+    if old.home.ref != new.home.ref and new.home.ref in homes.home_refs(connection):
+        raise InvalidError(f"There is a home “{new.home.ref}” already, or there was.")
+    homes.write(connection, key, old, new)
+    return _log(connection, key, sentence, entries, once=once)
+
+
+def undo(connection: Connection, at_start: OpenHome, number: int) -> Record:
+    """Take a change back and return the record as it then is.
+
+    Raises:
+        NotFoundError: The home has no such change.
+        ConflictError: It is undone already, or something it touched changed since.
+    """
+    key, record = at_start.key, at_start.record
+    change = changes.find_change(connection, key, number)
+    if change is None:
+        raise NotFoundError("There is no such change to undo.")
+    if changes.undone_by(connection, key, number):
+        raise ConflictError("This has been undone already.")
+    entries = tuple(entry.reversed() for entry in reversed(change.entries))
+    back = with_entries(record, entries)
+    if back is None or broken_links(back):
+        raise ConflictError(
+            "This cannot be undone: what it changed has been changed again since. "
+            "Undo the later change first, or change it by hand."
+        )
+    homes.write(connection, key, record, back)
+    sentence = f"Undone: {change.sentence}"
+    _log(connection, key, sentence, entries_between(record, back), undoes=number)
+    return back
+
+
+def put_away(connection: Connection, at_start: OpenHome, at: datetime) -> None:
+    """Delete a home; it can be brought back."""
+    homes.set_deleted(connection, at_start.key, at.isoformat(timespec="seconds"))
+    log.info("home deleted: %s", at_start.record.home.ref)
+
+
+def bring_back(connection: Connection, ref: str) -> None:
+    """Bring a deleted home back.
+
+    Raises:
+        NotFoundError: There was no such home.
+    """
+    key = homes.home_id(connection, ref, deleted=True)
+    if key is None:
+        raise NotFoundError(f"There is no deleted home “{ref}”.")
+    homes.set_deleted(connection, key, None)
+    log.info("home brought back: %s", ref)
+
+
+def digest(items: Item | tuple[Item, ...]) -> str:
+    """Return a short mark of how items stand, to tell whether they changed since."""
+    values = items if isinstance(items, tuple) else (items,)
+    text = "\n".join(value.model_dump_json() for value in values)
+    return hashlib.sha256(text.encode()).hexdigest()[:16]
+
+
+def _log(
+    connection: Connection,
+    key: int,
+    sentence: str,
+    entries: tuple[Entry, ...],
+    *,
+    undoes: int | None = None,
+    once: str | None = None,
+) -> int:
+    refs = [item.ref for e in entries if (item := e.after or e.before)]
+    log.info("home %d changed: %s", key, ", ".join(refs))
+    return changes.record_change(
+        connection,
+        key,
+        at=datetime.now(UTC),
+        sentence=sentence,
+        entries=entries,
+        undoes=undoes,
+        once=once,
+    )

@@ -1,0 +1,44 @@
+"""Look after the file: copy it, and go back to a copy."""
+
+from __future__ import annotations
+
+import logging
+from datetime import UTC, datetime
+from pathlib import Path
+
+from app.config import Config
+from app.errors import DatabaseError
+from app.store.backup import back_up, check, copy_to, put_back
+from app.store.migrate import revision_of, upgrade
+
+log = logging.getLogger(__name__)
+
+
+def copy_of(config: Config, target: Path | None) -> Path:
+    """Copy the file, to a path or among the copies; return where it is.
+
+    Raises:
+        DatabaseError: There is nothing to copy, or it cannot be written.
+    """
+    if target is None:
+        now = datetime.now(UTC)
+        return back_up(config.database, config.backups, note="asked", at=now)
+    copy_to(config.database, target)
+    return target
+
+
+def restored(config: Config, copy: Path) -> Path | None:
+    """Put a copy in the file's place, up to date; return where the file is kept.
+
+    Raises:
+        DatabaseTooNewError: A newer version of this program made the copy.
+        DatabaseError: It is no record of this program, or it is damaged.
+    """
+    if revision_of(copy) is None:
+        raise DatabaseError(f"{copy} holds no record. Nothing was changed.")
+    check(copy)
+    config.data.mkdir(mode=0o700, parents=True, exist_ok=True)
+    kept = put_back(copy, config.database, config.backups, at=datetime.now(UTC))
+    upgrade(config.database, config.backups)
+    log.info("restored from %s", copy)
+    return kept

@@ -1,0 +1,140 @@
+"""Copies of the file: made by SQLite itself, checked, then given their name.
+
+A file that is open is never copied or replaced as a file: its journal would be left
+behind, and be taken for the journal of what stands there next.
+"""
+
+from __future__ import annotations
+
+import sqlite3
+from contextlib import closing
+from datetime import datetime
+from pathlib import Path
+
+from app.errors import DatabaseError
+
+KEPT = 10
+WAIT_S = 10
+BESIDE = ("-journal", "-wal", "-shm")
+
+
+class DamagedError(DatabaseError):
+    """The file is not whole, or is no SQLite file."""
+
+
+def back_up(database: Path, folder: Path, *, note: str, at: datetime) -> Path:
+    """Copy a database into a folder and return the copy's path.
+
+    Args:
+        database: File to copy; it may be in use.
+        folder: Where copies are kept.
+        note: Why it is made, for its name; of those whose note begins with ``before``,
+            made without being asked for, only the newest `KEPT` are kept.
+        at: Now, UTC.
+
+    Raises:
+        DatabaseError: There is no sound file to copy, or it cannot be written.
+    """
+    folder.mkdir(parents=True, exist_ok=True)
+    copy = folder / f"{database.stem}-{at:%Y%m%dT%H%M%S%f}-{note}.sqlite3"
+    copy_to(database, copy)
+    for old in sorted(folder.glob(f"{database.stem}-*-before-*.sqlite3"))[:-KEPT]:
+        old.unlink()
+    return copy
+
+
+def copy_to(database: Path, target: Path) -> None:
+    """Copy a database to a path that it takes only when whole.
+
+    Raises:
+        DatabaseError: There is no sound file to copy, or it cannot be written.
+    """
+    _must_be_there(database)
+    if target.exists():
+        raise DatabaseError(f"{target} is there already; it was left as it is.")
+    partial = target.with_name(f"{target.name}.partial")
+    partial.unlink(missing_ok=True)
+    try:
+        _pour(database, partial)
+        check(partial)
+        partial.replace(target)
+    except (sqlite3.Error, OSError) as error:
+        raise DatabaseError(
+            f"{database} could not be copied to {target}: {error}."
+        ) from error
+    finally:
+        partial.unlink(missing_ok=True)
+
+
+def check(database: Path) -> None:
+    """Look through a file for damage, and for what names what is not there.
+
+    Raises:
+        DamagedError: It is damaged, or is no SQLite file.
+        DatabaseError: It cannot be read now.
+    """
+    _must_be_there(database)
+    try:
+        with closing(sqlite3.connect(database, timeout=WAIT_S)) as file:
+            found = file.execute("PRAGMA integrity_check(1)").fetchone()[0]
+            dangling = file.execute("PRAGMA foreign_key_check").fetchone()
+    except sqlite3.OperationalError as error:
+        raise DatabaseError(f"{database} cannot be read: {error}.") from error
+    except sqlite3.DatabaseError as error:
+        raise DamagedError(f"{database} is damaged: {error}.") from error
+    if found != "ok" or dangling:
+        raise DamagedError(f"{database} is damaged: its own check fails.")
+
+
+def put_back(copy: Path, database: Path, folder: Path, *, at: datetime) -> Path | None:
+    """Let a copy take the place of the present file; return where that one now is.
+
+    The present file is copied first.  If it is damaged it is moved aside as it is.
+
+    Args:
+        copy: A file that `check` finds nothing in.
+        database: The present file; it may be in use, or not be there.
+        folder: Where copies are kept.
+        at: Now, UTC.
+
+    Raises:
+        DatabaseError: The present file cannot be written; it is then as it was.
+    """
+    if database.exists() and database.samefile(copy):
+        raise DatabaseError(f"{copy} is the present file itself. Nothing was changed.")
+    kept = _set_aside(database, folder, at) if database.exists() else None
+    try:
+        _pour(copy, database)
+    except sqlite3.Error as error:
+        raise DatabaseError(
+            f"{database} could not be written: {error}. Nothing was changed."
+        ) from error
+    return kept
+
+
+def _set_aside(database: Path, folder: Path, at: datetime) -> Path:
+    try:
+        check(database)
+    except DamagedError:
+        folder.mkdir(parents=True, exist_ok=True)
+        moved = folder / f"{database.stem}-{at:%Y%m%dT%H%M%S%f}-damaged.sqlite3"
+        for end in ("", *BESIDE):
+            part = database.with_name(database.name + end)
+            if part.exists():
+                part.replace(moved.with_name(moved.name + end))
+        return moved
+    return back_up(database, folder, note="before-restore", at=at)
+
+
+def _pour(source: Path, target: Path) -> None:
+    """Write all that one file holds into another, as one transaction."""
+    with (
+        closing(sqlite3.connect(source, timeout=WAIT_S)) as full,
+        closing(sqlite3.connect(target, timeout=WAIT_S)) as empty,
+    ):
+        full.backup(empty)
+
+
+def _must_be_there(database: Path) -> None:
+    if not database.is_file():
+        raise DatabaseError(f"There is no file {database}.")

@@ -1,0 +1,111 @@
+"""The log of changes: what was done, when, and each item before and after.
+
+A change can be undone as long as every item it touched still is as it left it.  Undoing
+is a change of its own, so that nothing is ever lost.
+"""
+
+from __future__ import annotations
+
+import json
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Any
+
+from sqlalchemy import Connection, insert, select
+
+from app.domain.edits import Entry
+from app.store import tables
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Change:
+    """One change of a home.
+
+    Attributes:
+        key: Its number in the file.
+        at: When, UTC.
+        sentence: What was done, such as “Added Point P12”.
+        entries: Each item before and after.
+        undoes: Number of the change that it took back, if any.
+    """
+
+    key: int
+    at: datetime
+    sentence: str
+    entries: tuple[Entry, ...]
+    undoes: int | None
+
+
+def record_change(
+    connection: Connection,
+    home: int,
+    *,
+    at: datetime,
+    sentence: str,
+    entries: tuple[Entry, ...],
+    undoes: int | None = None,
+    once: str | None = None,
+) -> int:
+    """Write a change into the log; return its number.
+
+    Args:
+        connection: An open transaction.
+        home: Key of the home.
+        at: Now, UTC.
+        sentence: What was done.
+        entries: Each item before and after.
+        undoes: Number of the change that this one takes back.
+        once: Key of the form that was sent, so that it counts once.
+    """
+    result = connection.execute(
+        insert(tables.change).values(
+            home_id=home,
+            at=at.isoformat(timespec="seconds"),
+            sentence=sentence,
+            entries=json.dumps([entry.as_json() for entry in entries]),
+            undoes=undoes,
+            once=once,
+        )
+    )
+    return int((result.inserted_primary_key or (0,))[0])
+
+
+def change_sent_as(connection: Connection, home: int, once: str) -> Change | None:
+    """Return the change that a form with this key made before."""
+    change = tables.change
+    this = (change.c.home_id == home) & (change.c.once == once)
+    row = connection.execute(select(change).where(this)).first()
+    return _change(row) if row else None
+
+
+def find_change(connection: Connection, home: int, key: int) -> Change | None:
+    """Return one change of a home."""
+    change = tables.change
+    this = (change.c.home_id == home) & (change.c.id == key)
+    row = connection.execute(select(change).where(this)).first()
+    return _change(row) if row else None
+
+
+def undone_by(connection: Connection, home: int, key: int) -> int | None:
+    """Return the number of the change that took this one back, if one did."""
+    change = tables.change
+    this = (change.c.home_id == home) & (change.c.undoes == key)
+    return connection.execute(select(change.c.id).where(this)).scalar()
+
+
+def latest_changes(connection: Connection, home: int, most: int) -> tuple[Change, ...]:
+    """Return the newest changes of a home, newest first."""
+    change = tables.change
+    query = select(change).where(change.c.home_id == home)
+    rows = connection.execute(query.order_by(change.c.id.desc()).limit(most))
+    return tuple(_change(row) for row in rows)
+
+
+def _change(row: Any) -> Change:
+    return Change(
+        key=row.id,
+        at=datetime.fromisoformat(row.at),
+        sentence=row.sentence,
+        entries=tuple(Entry.from_json(entry) for entry in json.loads(row.entries)),
+        undoes=row.undoes,
+    )

@@ -1,0 +1,55 @@
+"""Connections to the one file, with transactions that hold what they promise.
+
+Python's sqlite3 begins a transaction only at the first change, so that two that read
+before they write end in "database is locked".  Here BEGIN is ours: readers begin
+deferred, writers take the write lock at once.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from typing import Any
+
+from sqlalchemy import URL, Connection, Engine, create_engine, event
+from sqlalchemy.pool import NullPool
+
+WAIT_MS = 10_000
+
+
+def make_engine(path: Path, *, foreign_keys: bool = True) -> Engine:
+    """Return an engine on a file; nothing is opened yet."""
+    engine = create_engine(URL.create("sqlite", database=str(path)), poolclass=NullPool)
+
+    @event.listens_for(engine, "connect")
+    def _on_connect(connection: Any, _record: Any) -> None:
+        connection.isolation_level = None
+        for pragma in (
+            f"foreign_keys = {'ON' if foreign_keys else 'OFF'}",
+            f"busy_timeout = {WAIT_MS}",
+            "synchronous = FULL",
+        ):
+            connection.execute(f"PRAGMA {pragma}")
+
+    @event.listens_for(engine, "begin")
+    def _on_begin(connection: Connection) -> None:
+        mode = connection.get_execution_options().get("sqlite_begin", "DEFERRED")
+        connection.exec_driver_sql(f"BEGIN {mode}")
+
+    return engine
+
+
+@contextmanager
+def reading(engine: Engine) -> Iterator[Connection]:
+    """Give a connection that sees one state of the file throughout."""
+    with engine.connect() as connection:
+        yield connection
+
+
+@contextmanager
+def writing(engine: Engine) -> Iterator[Connection]:
+    """Give a connection that commits at the end of the block, or not at all."""
+    writer = engine.execution_options(sqlite_begin="IMMEDIATE")
+    with writer.begin() as connection:
+        yield connection

@@ -1,0 +1,185 @@
+"""The tables, made from the classes of the record: one a sort, one column a field.
+
+An item's key is its home and its reference, so that a row is the item as it stands.
+`item` holds every reference of a home once and in order, and each column that refers to
+an item points there; what it points to must be there when the transaction ends.
+"""
+
+from __future__ import annotations
+
+import json
+from datetime import date
+from decimal import Decimal
+from typing import Any
+
+from sqlalchemy import (
+    Column,
+    ForeignKey,
+    ForeignKeyConstraint,
+    Index,
+    Integer,
+    MetaData,
+    PrimaryKeyConstraint,
+    Table,
+    Text,
+    TypeDecorator,
+    UniqueConstraint,
+)
+
+from app.domain.record import SORTS, FieldSpec, Home, Item, specs
+
+metadata = MetaData(
+    naming_convention={
+        "ix": "ix_%(table_name)s_%(column_0_name)s",
+        "uq": "uq_%(table_name)s_%(column_0_name)s",
+        "fk": "fk_%(table_name)s_%(column_0_N_name)s",
+        "pk": "pk_%(table_name)s",
+    }
+)
+
+
+class ExactDecimal(TypeDecorator[Decimal]):
+    """A decimal as text: SQLite would keep it as a binary fraction."""
+
+    impl = Text
+    cache_ok = True
+
+    def process_bind_param(self, value: Decimal | None, _dialect: Any) -> str | None:
+        """Write the digits."""
+        return None if value is None else str(value)
+
+    def process_result_value(self, value: Any, _dialect: Any) -> Decimal | None:
+        """Read the digits."""
+        return None if value is None else Decimal(value)
+
+
+class Day(TypeDecorator[date]):
+    """A day as text, 2026-03-01."""
+
+    impl = Text
+    cache_ok = True
+
+    def process_bind_param(self, value: date | None, _dialect: Any) -> str | None:
+        """Write the day."""
+        return None if value is None else value.isoformat()
+
+    def process_result_value(self, value: Any, _dialect: Any) -> date | None:
+        """Read the day."""
+        return None if value is None else date.fromisoformat(value)
+
+
+class Codes(TypeDecorator[tuple[str, ...]]):
+    """Several codes as a JSON list."""
+
+    impl = Text
+    cache_ok = True
+
+    def process_bind_param(self, value: tuple[str, ...] | None, _d: Any) -> str | None:
+        """Write the list."""
+        return None if value is None else json.dumps(value)
+
+    def process_result_value(self, value: Any, _d: Any) -> tuple[str, ...] | None:
+        """Read the list."""
+        return None if value is None else tuple(json.loads(value))
+
+
+COLUMN_TYPES: dict[str, Any] = {
+    "text": Text,
+    "long": Text,
+    "int": Integer,
+    "decimal": ExactDecimal,
+    "date": Day,
+    "choice": Text,
+    "choices": Codes,
+    "ref": Text,
+}
+AT_COMMIT: dict[str, Any] = {"deferrable": True, "initially": "DEFERRED"}
+
+
+def stored(spec: FieldSpec) -> bool:
+    """Return whether a field is a column; lists of references are links instead."""
+    return spec.type != "refs"
+
+
+def _columns(model: type[Item]) -> list[Column[Any]]:
+    return [
+        Column(spec.name, COLUMN_TYPES[spec.type](), nullable=spec.optional)
+        for spec in specs(model)
+        if stored(spec)
+    ]
+
+
+def _sort_table(model: type[Item]) -> Table:
+    references = [
+        ForeignKeyConstraint(
+            ["home_id", spec.name], ["item.home_id", "item.ref"], **AT_COMMIT
+        )
+        for spec in specs(model)
+        if spec.type == "ref"
+    ]
+    return Table(
+        model.sort,
+        metadata,
+        Column("home_id", Integer, nullable=False),
+        *_columns(model),
+        PrimaryKeyConstraint("home_id", "ref"),
+        ForeignKeyConstraint(
+            ["home_id", "ref"],
+            ["item.home_id", "item.ref"],
+            ondelete="CASCADE",
+            **AT_COMMIT,
+        ),
+        *references,
+    )
+
+
+home = Table(
+    "home",
+    metadata,
+    Column("id", Integer, primary_key=True),
+    *_columns(Home),
+    Column("deleted_at", Text),
+    UniqueConstraint("ref"),
+)
+item = Table(
+    "item",
+    metadata,
+    Column("home_id", ForeignKey("home.id", ondelete="CASCADE"), nullable=False),
+    Column("ref", Text, nullable=False),
+    Column("sort", Text, nullable=False),
+    Column("position", Integer, nullable=False),
+    PrimaryKeyConstraint("home_id", "ref"),
+)
+by_sort = {sort: _sort_table(model) for sort, model in SORTS.items()}
+link = Table(
+    "link",
+    metadata,
+    Column("home_id", Integer, nullable=False),
+    Column("owner", Text, nullable=False),
+    Column("field", Text, nullable=False),
+    Column("position", Integer, nullable=False),
+    Column("target", Text, nullable=False),
+    PrimaryKeyConstraint("home_id", "owner", "field", "position"),
+    ForeignKeyConstraint(
+        ["home_id", "owner"],
+        ["item.home_id", "item.ref"],
+        ondelete="CASCADE",
+        **AT_COMMIT,
+    ),
+    ForeignKeyConstraint(
+        ["home_id", "target"], ["item.home_id", "item.ref"], **AT_COMMIT
+    ),
+)
+change = Table(
+    "change",
+    metadata,
+    Column("id", Integer, primary_key=True),
+    Column("home_id", ForeignKey("home.id", ondelete="CASCADE"), nullable=False),
+    Column("at", Text, nullable=False),
+    Column("sentence", Text, nullable=False),
+    Column("entries", Text, nullable=False),
+    Column("undoes", Integer),
+    Column("once", Text),
+    UniqueConstraint("home_id", "once"),
+    Index("ix_change_home_id", "home_id"),
+)

@@ -1,0 +1,41 @@
+"""Addresses of the things in a record."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from flask import url_for
+
+from app.domain.record import Item, Record
+
+PAGES = {"room", "board", "device", "circuit", "point"}
+ANCHORS = {"intake": "intake.index", "source": "sources.index"}
+
+
+def item_url(home: str, item: Item) -> str:
+    """Return the address where a thing is shown."""
+    if item.sort in PAGES:
+        return url_for(f"{item.plural}.show", home=home, ref=item.ref)
+    if item.sort in ANCHORS:
+        return url_for(ANCHORS[item.sort], home=home, _anchor=item.ref)
+    return edit_url(home, item)
+
+
+def edit_url(home: str, item: Item) -> str:
+    """Return the address of the form of a thing."""
+    return url_for("items.edit", home=home, plural=item.plural, ref=item.ref)
+
+
+def delete_url(home: str, item: Item) -> str:
+    """Return the address where deleting a thing is asked about."""
+    return url_for("items.delete", home=home, plural=item.plural, ref=item.ref)
+
+
+def links(record: Record) -> Callable[[str], str | None]:
+    """Return the function that drawings use to find a thing's address."""
+
+    def link(ref: str) -> str | None:
+        item = record.by_ref.get(ref)
+        return item_url(record.home.ref, item) if item else None
+
+    return link

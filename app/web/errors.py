@@ -1,0 +1,132 @@
+"""Every refusal and every failure as a page: a sentence, what to do, a reference."""
+
+from __future__ import annotations
+
+import logging
+import secrets
+from dataclasses import dataclass
+
+from flask import Flask, render_template, request
+from flask_wtf.csrf import CSRFError
+from sqlalchemy.exc import OperationalError
+from werkzeug.exceptions import HTTPException
+
+from app.errors import AppError, ConflictError, InvalidError, NotFoundError, Problem
+
+log = logging.getLogger(__name__)
+
+STATUS: dict[type[AppError], int] = {
+    NotFoundError: 404,
+    ConflictError: 409,
+    InvalidError: 422,
+}
+TITLES = {
+    400: "This cannot be taken",
+    403: "This was not taken",
+    404: "There is no such page",
+    405: "This cannot be done here",
+    409: "It has changed since",
+    413: "This is too large",
+    415: "This cannot be taken",
+    422: "This cannot be taken",
+    500: "Something went wrong",
+    503: "The file cannot be written just now",
+}
+SENTENCES = {
+    404: "What you asked for is not here; perhaps it was deleted, or its name changed.",
+    405: "This address takes no such request.",
+    413: "What was sent is larger than a page of this program ever is.",
+}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ErrorPage:
+    """A page that says what went wrong.
+
+    Attributes:
+        title: Heading.
+        sentence: What happened.
+        remedy: What can be done.
+        reference: What the log calls it; empty when the log says nothing.
+        problems: Reasons, one by one, with their places.
+    """
+
+    title: str
+    sentence: str
+    remedy: str = ""
+    reference: str = ""
+    problems: tuple[Problem, ...] = ()
+
+
+def init_app(app: Flask) -> None:
+    """Answer errors with pages."""
+    app.register_error_handler(AppError, _refused)
+    app.register_error_handler(CSRFError, _no_token)
+    app.register_error_handler(HTTPException, _http)
+    app.register_error_handler(OperationalError, _locked)
+    app.register_error_handler(Exception, _failed)
+
+
+def _page(status: int, page: ErrorPage) -> tuple[str, int]:
+    return render_template("errors/error.html", page=page), status
+
+
+def _refused(error: AppError) -> tuple[str, int]:
+    status = next((s for cls, s in STATUS.items() if isinstance(error, cls)), 422)
+    page = ErrorPage(
+        title=TITLES[status], sentence=error.sentence, problems=error.problems
+    )
+    return _page(status, page)
+
+
+def _no_token(_error: CSRFError) -> tuple[str, int]:
+    page = ErrorPage(
+        title=TITLES[400],
+        sentence="The form had been open since before the program last started, or was "
+        "sent from elsewhere. It was not taken.",
+        remedy="Go back, reload the page, and send it again.",
+    )
+    return _page(400, page)
+
+
+def _http(error: HTTPException) -> tuple[str, int]:
+    status = error.code or 500
+    plain = type(error).description
+    own = error.description if error.description != plain else None
+    page = ErrorPage(
+        title=TITLES.get(status, TITLES[400]),
+        sentence=SENTENCES.get(status) or own or "This request cannot be understood.",
+    )
+    return _page(status, page)
+
+
+def _locked(error: OperationalError) -> tuple[str, int]:
+    """The disk is full, the file is read-only, or another program holds it."""
+    reference = _logged(error)
+    page = ErrorPage(
+        title=TITLES[503],
+        sentence="The file of this program could not be read or written: "
+        f"{error.orig}. Nothing was changed.",
+        remedy="See that the disk is not full, that its folder may be written, and "
+        "that no other program has the file open; then go back and send it again.",
+        reference=reference,
+    )
+    return _page(503, page)
+
+
+def _failed(error: Exception) -> tuple[str, int]:
+    page = ErrorPage(
+        title=TITLES[500],
+        sentence="This is a fault of the program, not of your record. Nothing that was "
+        "saved before is lost.",
+        remedy="Go back and try again. If it stays, the log tells more under this "
+        "reference.",
+        reference=_logged(error),
+    )
+    return _page(500, page)
+
+
+def _logged(error: Exception) -> str:
+    reference = secrets.token_hex(4)
+    log.error("%s: %s %s", reference, request.method, request.path, exc_info=error)
+    return reference

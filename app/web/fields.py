@@ -1,0 +1,274 @@
+"""Form fields made from the record's own declarations, with our own sentences."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Sequence
+from datetime import date
+from decimal import Decimal, InvalidOperation
+from typing import Any
+
+from wtforms import (
+    Field,
+    SelectField,
+    SelectMultipleField,
+    StringField,
+    TextAreaField,
+    widgets,
+)
+from wtforms.fields.choices import SelectChoice  # type: ignore[attr-defined]
+from wtforms.validators import ValidationError
+
+from app.domain.record import LONG, REF_PATTERN, SORTS, FieldSpec, Item, Record
+
+NOTHING = ""
+
+
+class TextField(StringField):
+    """A line of text, trimmed; a lone hyphen may say that nothing is there."""
+
+    def __init__(self, *args: Any, spec: FieldSpec, **kwargs: Any) -> None:
+        super().__init__(*args, **kwargs)
+        self.spec = spec
+
+    def process_formdata(self, valuelist: list[Any]) -> None:
+        """Take what was typed."""
+        if valuelist:
+            self.data = _tidy(valuelist[0])
+
+    def value(self) -> str | None:
+        """Return what the record is to hold."""
+        text = self.data or ""
+        if self.spec.optional:
+            return "" if text == "-" else text or None
+        return text
+
+    def _value(self) -> str:
+        if self.raw_data:
+            return str(self.raw_data[0])
+        return "-" if self.spec.optional and self.data == "" else self.data or ""
+
+
+class LongField(TextAreaField):
+    """Several lines of text."""
+
+    def process_formdata(self, valuelist: list[Any]) -> None:
+        """Take what was typed."""
+        if valuelist:
+            self.data = _tidy(valuelist[0], lines=True)
+
+    def value(self) -> str:
+        """Return what the record is to hold."""
+        return self.data or ""
+
+
+class NumberField(Field):
+    """A number in a text box; comma and point are both taken."""
+
+    widget = widgets.TextInput()
+
+    def __init__(self, *args: Any, spec: FieldSpec, **kwargs: Any) -> None:
+        super().__init__(*args, **kwargs)
+        self.spec = spec
+        self.unit = spec.unit
+
+    def process_formdata(self, valuelist: list[Any]) -> None:
+        """Take what was typed.
+
+        Raises:
+            ValueError: It is no number that the record can hold; a sentence says so.
+        """
+        text = _tidy(valuelist[0]) if valuelist else ""
+        self.data = _number(text, self.spec) if text else None
+
+    def value(self) -> Decimal | int | None:
+        """Return what the record is to hold."""
+        number: Decimal | int | None = self.data
+        return self.spec.default if number is None else number
+
+    def _value(self) -> str:
+        if self.raw_data:
+            return str(self.raw_data[0])
+        return "" if self.data is None else str(self.data)
+
+
+class DayField(Field):
+    """A day."""
+
+    widget = widgets.DateInput()
+
+    def process_formdata(self, valuelist: list[Any]) -> None:
+        """Take what was typed.
+
+        Raises:
+            ValueError: It is no day; a sentence says what to enter.
+        """
+        text = _tidy(valuelist[0]) if valuelist else ""
+        try:
+            self.data = date.fromisoformat(text) if text else None
+        except ValueError:
+            raise ValueError(
+                "Enter a day as year, month, day, such as 2026-03-01."
+            ) from None
+
+    def value(self) -> date | None:
+        """Return what the record is to hold."""
+        day: date | None = self.data
+        return day
+
+    def _value(self) -> str:
+        if self.raw_data:
+            return str(self.raw_data[0])
+        return self.data.isoformat() if self.data else ""
+
+
+class ChoiceField(SelectField):
+    """One of a list."""
+
+    def pre_validate(self, _form: Any) -> None:
+        """Take what is in the list only."""
+        if self.data not in set(_codes(self)):
+            raise ValidationError("Choose one from the list.")
+
+    def value(self) -> str | None:
+        """Return what the record is to hold."""
+        return self.data or None
+
+
+class TicksField(SelectMultipleField):
+    """Any of a list, each with a box to tick."""
+
+    widget = widgets.ListWidget(prefix_label=False)
+    option_widget = widgets.CheckboxInput()
+    type = "MultiCheckboxField"
+
+    def pre_validate(self, _form: Any) -> None:
+        """Take what is in the list only."""
+        if not set(self.data or ()) <= set(_codes(self)):
+            raise ValidationError("Choose from the list only.")
+
+    def value(self) -> tuple[str, ...]:
+        """Return what the record is to hold, in the order of the list."""
+        chosen = set(self.data or ())
+        return tuple(code for code in _codes(self) if code in chosen)
+
+
+def _codes(field: SelectField | SelectMultipleField) -> list[str]:
+    return [str(choice[0]) for choice in field.iter_choices()]
+
+
+def field_for(spec: FieldSpec, record: Record) -> Any:
+    """Return the unbound form field of a field of the record."""
+    common: dict[str, Any] = {
+        "label": spec.label,
+        "description": spec.hint,
+        "default": spec.default,
+        "validators": _validators(spec),
+    }
+    if spec.type in ("int", "decimal"):
+        mode = "numeric" if spec.type == "int" else "decimal"
+        return NumberField(spec=spec, render_kw={"inputmode": mode}, **common)
+    if spec.type in ("choice", "ref"):
+        return ChoiceField(choices=choices_of(spec, record), **common)
+    if spec.type == "choices":
+        choices = [SelectChoice(code, word) for code, word in spec.choices.items()]
+        return TicksField(choices=choices, **common)
+    if spec.type == "date":
+        return DayField(**common)
+    if spec.type == "long":
+        return LongField(render_kw={"rows": 3}, **common)
+    return TextField(spec=spec, render_kw={"autocomplete": "off"}, **common)
+
+
+def choices_of(spec: FieldSpec, record: Record) -> list[SelectChoice]:
+    """Return what may be chosen: codes with their words, or things of the record."""
+    if spec.type == "choice":
+        first = [SelectChoice(NOTHING, "Choose")] if spec.required else []
+        return first + [SelectChoice(c, word) for c, word in spec.choices.items()]
+    first = SelectChoice(NOTHING, "Choose" if spec.required else "Not recorded")
+    return [first, *_things(spec.sorts, record)]
+
+
+def _things(sorts: Sequence[str], record: Record) -> list[SelectChoice]:
+    found = []
+    for sort in sorts:
+        cls = SORTS[sort]
+        group = cls.noun if len(sorts) > 1 else None
+        found += [_thing(item, group) for item in record.of(cls)]
+    return found
+
+
+def _thing(item: Item, group: str | None) -> SelectChoice:
+    return SelectChoice(item.ref, f"{item.title} ({item.ref})", optgroup=group)
+
+
+def _validators(spec: FieldSpec) -> list[Callable[[Any, Any], None]]:
+    checks: list[Callable[[Any, Any], None]] = []
+    if spec.type in ("text", "long"):
+        checks.append(_length(spec))
+    if spec.name == "ref":
+        checks.append(_is_ref)
+    if spec.required:
+        checks.append(_needed(spec))
+    return checks
+
+
+def _needed(spec: FieldSpec) -> Callable[[Any, Any], None]:
+    choosing = spec.type in ("choice", "ref")
+    verb = "Choose" if choosing else "Enter"
+    label = spec.label[0].lower() + spec.label[1:]
+
+    def check(_form: Any, field: Any) -> None:
+        if not field.data:
+            raise ValidationError(f"{verb}: {label}.")
+
+    check.field_flags = {"required": True}  # type: ignore[attr-defined]
+    return check
+
+
+def _length(spec: FieldSpec) -> Callable[[Any, Any], None]:
+    most = LONG if spec.type == "long" else spec.max_length
+
+    def check(_form: Any, field: Any) -> None:
+        if len(field.data or "") > most:
+            raise ValidationError(
+                f"Enter at most {most} characters; there are {len(field.data)}."
+            )
+
+    return check
+
+
+def _is_ref(_form: Any, field: Any) -> None:
+    if field.data and not re.fullmatch(REF_PATTERN, field.data):
+        raise ValidationError(
+            "Enter a reference of up to 32 letters, digits, dots and hyphens, "
+            "such as P12."
+        )
+
+
+def _number(text: str, spec: FieldSpec) -> Decimal | int:
+    try:
+        number = Decimal(text.replace(",", ".").replace(" ", ""))
+    except InvalidOperation:
+        number = Decimal("NaN")
+    example = "2" if spec.type == "int" else "2.5"
+    if not number.is_finite():
+        raise ValueError(f"Enter a number, such as {example}.")
+    low, high = spec.low, spec.high
+    if (low is not None and number < low) or (high is not None and number > high):
+        raise ValueError(f"Enter a number from {low} to {high}.")
+    if spec.type == "int":
+        if number != number.to_integral_value():
+            raise ValueError(f"Enter a whole number, such as {example}.")
+        return int(number)
+    if number != round(number, 4):
+        raise ValueError("Enter at most four digits after the point.")
+    return Decimal(f"{number.normalize():f}")
+
+
+def _tidy(text: str, *, lines: bool = False) -> str:
+    """Trim it, and leave out what no screen shows."""
+    plain = text.replace("\r\n", "\n").replace("\r", "\n")
+    kept = [c for c in plain if c == "\n" or c >= " "]
+    joined = "".join(kept).replace("\x7f", "").strip()
+    return joined if lines else joined.replace("\n", " ")

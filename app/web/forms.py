@@ -1,0 +1,144 @@
+"""The form of an item, made from its class: the fields that apply, and the values."""
+
+from __future__ import annotations
+
+import secrets
+from collections.abc import Iterable, Mapping
+from dataclasses import replace
+from typing import Any
+
+from flask_wtf import FlaskForm
+from pydantic import ValidationError
+from wtforms import HiddenField
+
+from app.domain.kinds import DEVICE_KINDS, INTAKE_KINDS
+from app.domain.record import FieldSpec, Item, Record, specs
+from app.web.fields import field_for
+
+# A list of references is asked for one by one: this many boxes beyond those in use.
+SPARE_BOXES = 2
+ORDINALS = ("", "Second ", "Third ", "Fourth ", "Fifth ", "Sixth ")
+KINDS: dict[str, Mapping[str, Any]] = {"device": DEVICE_KINDS, "intake": INTAKE_KINDS}
+
+
+class ItemForm:
+    """The form of one item: bound fields, and the item that they make.
+
+    Attributes:
+        form: The bound form, with a mark of how the item stood and a key that lets it
+            count once.
+        shown: Names of the fields that apply to its kind, in order.
+        further: Names of the fields that usually do not.
+    """
+
+    def __init__(
+        self,
+        cls: type[Item],
+        record: Record,
+        values: Mapping[str, Any],
+        *,
+        mark: str = "",
+        kind: str | None = None,
+    ) -> None:
+        self.cls = cls
+        boxes = {s.name: _boxes(values, s) for s in specs(cls) if s.type == "refs"}
+        self._boxes = boxes
+        by_name = {s.name: _fields(s, record, boxes.get(s.name, 0)) for s in specs(cls)}
+        fields = {
+            name: field for some in by_name.values() for name, field in some.items()
+        }
+        hidden = {"mark": HiddenField(), "once": HiddenField()}
+        form_class = type(f"{cls.__name__}Form", (FlaskForm,), fields | hidden)
+        data = {**_flat(values), "mark": mark, "once": secrets.token_hex(8)}
+        self.form: Any = form_class(data=data)
+        usual = _usual(cls, kind)
+        self.shown = [n for s, some in by_name.items() if s in usual for n in some]
+        self.further = [n for n in fields if n not in self.shown]
+
+    def valid(self) -> bool:
+        """Return whether what was sent makes an item; sentences say where not."""
+        if not self.form.validate():
+            return False
+        try:
+            self.item()
+        except ValidationError as error:
+            for one in error.errors(include_url=False):
+                self._complain(str(one["loc"][0]), one["msg"])
+            return False
+        return True
+
+    def item(self) -> Item:
+        """Return the item that the form makes.
+
+        Raises:
+            ValidationError: It makes none.
+        """
+        values = {s.name: self._value(s) for s in specs(self.cls)}
+        return self.cls.model_validate(values)
+
+    def refuse(self, name: str, sentence: str) -> None:
+        """Set a sentence beside a field."""
+        field = self.form[name] if name in self.form else self.form[f"{name}_1"]
+        field.errors = [*field.errors, sentence]
+
+    def _complain(self, name: str, message: str) -> None:
+        sentence = message.removeprefix("Value error, ")
+        self.refuse(name, f"This {sentence}." if sentence[0].islower() else sentence)
+
+    def _value(self, spec: FieldSpec) -> Any:
+        if spec.type != "refs":
+            return self.form[spec.name].value()
+        count = self._boxes[spec.name]
+        chosen = (self.form[f"{spec.name}_{n}"].value() for n in range(1, count + 1))
+        return tuple(dict.fromkeys(ref for ref in chosen if ref))
+
+
+def _fields(spec: FieldSpec, record: Record, boxes: int) -> dict[str, Any]:
+    if spec.type != "refs":
+        return {spec.name: field_for(spec, record)}
+    return {
+        f"{spec.name}_{n}": field_for(_one_of(spec, n), record)
+        for n in range(1, boxes + 1)
+    }
+
+
+def _one_of(spec: FieldSpec, number: int) -> FieldSpec:
+    """Return a list of references as the box for its first, second, … one."""
+    ordinal = ORDINALS[number - 1] if number <= len(ORDINALS) else f"{number}. "
+    label = f"{ordinal}{spec.label.lower() if ordinal else spec.label}"
+    hint = spec.hint if number == 1 else ""
+    return replace(spec, type="ref", label=label, hint=hint, default=None)
+
+
+def _boxes(values: Mapping[str, Any], spec: FieldSpec) -> int:
+    return len(values.get(spec.name) or ()) + SPARE_BOXES
+
+
+def _flat(values: Mapping[str, Any]) -> dict[str, Any]:
+    """Spread lists of references over their boxes."""
+    flat: dict[str, Any] = {}
+    for name, value in values.items():
+        flat[name] = value
+        if isinstance(value, tuple):
+            flat |= {f"{name}_{n}": ref for n, ref in enumerate(value, 1)}
+    return flat
+
+
+def _usual(cls: type[Item], kind: str | None) -> set[str]:
+    """Return the fields that apply to a kind; all of the class if it has no kinds."""
+    kinds: Mapping[str, Any] = KINDS.get(cls.sort, {})
+    every = {spec.name for spec in specs(cls)}
+    if kind is None or kind not in kinds:
+        return every
+    of_some_kind = {name for each in kinds.values() for name in each.fields}
+    return every - of_some_kind | set(kinds[kind].fields)
+
+
+def values_of(item: Item) -> dict[str, Any]:
+    """Return an item's values by field."""
+    return {spec.name: getattr(item, spec.name) for spec in specs(type(item))}
+
+
+def defaults_of(cls: type[Item], names: Iterable[tuple[str, Any]]) -> dict[str, Any]:
+    """Return a class's defaults with some values of one's own."""
+    return {s.name: s.default for s in specs(cls)} | dict(names)

@@ -1,0 +1,68 @@
+"""Who may ask: this machine's own pages only; and what each answer forbids itself.
+
+The server listens on this machine.  A page from elsewhere, open in the same browser,
+could still send it requests: hence the Host, the Origin and Sec-Fetch-Site are looked
+at, besides the token that each form carries.
+"""
+
+from __future__ import annotations
+
+from urllib.parse import urlsplit
+
+from flask import Flask, Response, request
+from werkzeug.exceptions import BadRequest, Forbidden
+
+OWN_NAMES = ("127.0.0.1", "localhost")
+IMPORT = "/import"
+MOST_IMPORT_BYTES = 9 * 2**20
+SAFE = ("GET", "HEAD", "OPTIONS")
+HEADERS = {
+    "Content-Security-Policy": (
+        "default-src 'self'; img-src 'self' data:; object-src 'none'; base-uri 'none'; "
+        "form-action 'self'; frame-ancestors 'none'"
+    ),
+    "X-Content-Type-Options": "nosniff",
+    "Referrer-Policy": "same-origin",
+    "Permissions-Policy": "camera=(), microphone=(), geolocation=()",
+}
+
+
+def init_app(app: Flask) -> None:
+    """Look at every request before it is answered, and at every answer."""
+    app.before_request(_look)
+    app.after_request(_forbid)
+
+
+def _look() -> None:
+    if _name(f"//{request.host}") not in OWN_NAMES:
+        raise BadRequest(
+            "This program answers to 127.0.0.1 and localhost only. "
+            "Open it by one of these names."
+        )
+    if request.method in SAFE:
+        return
+    if request.path == IMPORT:
+        request.max_content_length = MOST_IMPORT_BYTES
+    origin = request.headers.get("Origin")
+    if origin is not None and origin != f"{request.scheme}://{request.host}":
+        raise Forbidden("This form was sent from another site; it was not taken.")
+    if request.headers.get("Sec-Fetch-Site", "same-origin") not in (
+        "same-origin",
+        "none",
+    ):
+        raise Forbidden("This form was sent from another site; it was not taken.")
+
+
+def _name(url: str) -> str | None:
+    try:
+        return urlsplit(url).hostname
+    except ValueError:
+        return None
+
+
+def _forbid(response: Response) -> Response:
+    for name, value in HEADERS.items():
+        response.headers.setdefault(name, value)
+    if response.mimetype == "text/html":
+        response.headers["Cache-Control"] = "no-store"
+    return response

@@ -1,0 +1,140 @@
+"""Circuits: the list, and one circuit with what is on it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from flask import Blueprint, render_template, url_for
+from flask.typing import ResponseReturnValue
+
+from app.domain.network import Network, downstream
+from app.domain.record import Circuit, Point, Record, Room
+from app.domain.record.choices import ARRANGEMENTS, CIRCUIT_USES, GRADES
+from app.errors import NotFoundError
+from app.web.addresses import delete_url, edit_url, item_url
+from app.web.lists import ListView, list_view
+from app.web.session import supply
+from app.web.words import rows_of
+
+bp = Blueprint("circuits", __name__, url_prefix="/homes/<home>/circuits")
+Link = tuple[str, str]
+HEADS = ("Circuit", "Way", "Used for", "Arrangement", "Points")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class IndexPage:
+    """The list of circuits.
+
+    Attributes:
+        title: Heading.
+        list: The circuits, filtered and sorted as asked.
+        new: Address of the form of a new circuit.
+    """
+
+    title: str
+    list: ListView
+    new: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CircuitPage:
+    """One circuit.
+
+    Attributes:
+        title: Its name.
+        answer: Where it starts and what is on it, in one sentence.
+        ways: The ways that it is wired to, with addresses.
+        rows: Point with its address, room, what it is tied by, how that is known.
+        facts: What is recorded of it.
+        edit: Address of its form.
+        delete: Address where deleting is asked about.
+    """
+
+    title: str
+    answer: str
+    ways: tuple[Link, ...]
+    rows: tuple[tuple[Link, str | None, str, str], ...]
+    facts: tuple[tuple[str, str | None], ...]
+    edit: str
+    delete: str
+
+
+@bp.get("/")
+def index(home: str) -> ResponseReturnValue:
+    """List the circuits."""
+    net = supply(home)
+    rows = [_row(net, circuit) for circuit in net.record.circuits]
+    page = IndexPage(
+        title="Circuits",
+        list=list_view(HEADS, rows, numbers=(4,)),
+        new=url_for("items.new", home=home, plural="circuits"),
+    )
+    return render_template("pages/circuits/index.html", page=page)
+
+
+@bp.get("/<ref>/")
+def show(home: str, ref: str) -> ResponseReturnValue:
+    """Show one circuit with what is on it."""
+    net = supply(home)
+    circuit = net.record.find(Circuit, ref)
+    if circuit is None:
+        raise NotFoundError(f"There is no circuit “{ref}” in this home.")
+    return render_template("pages/circuits/show.html", page=_page(net, circuit))
+
+
+def _row(net: Network, circuit: Circuit) -> tuple[object, ...]:
+    fed = downstream(net, circuit.ref)
+    use, arrangement = CIRCUIT_USES[circuit.use], ARRANGEMENTS[circuit.arrangement]
+    return (
+        (circuit.title, item_url(net.record.home.ref, circuit)),
+        ", ".join(_title(net.record, ref) for ref in circuit.ways) or None,
+        None if circuit.use == "unknown" else use,
+        None if circuit.arrangement == "unknown" else arrangement,
+        str(sum(point.ref in fed for point in net.record.points)),
+    )
+
+
+def _page(net: Network, circuit: Circuit) -> CircuitPage:
+    record, home = net.record, net.record.home.ref
+    fed = downstream(net, circuit.ref)
+    points = [point for point in record.points if point.ref in fed]
+    return CircuitPage(
+        title=circuit.title,
+        answer=_answer(record, circuit, len(points)),
+        ways=tuple(
+            (record.by_ref[r].title, item_url(home, record.by_ref[r]))
+            for r in circuit.ways
+            if r in record.by_ref
+        ),
+        rows=tuple(_point(record, point) for point in points),
+        facts=rows_of(circuit, record, skip=("name", "ways")),
+        edit=edit_url(home, circuit),
+        delete=delete_url(home, circuit),
+    )
+
+
+def _answer(record: Record, circuit: Circuit, points: int) -> str:
+    ways = " and ".join(_title(record, ref) for ref in circuit.ways)
+    start = f"It starts from {ways}" if ways else "Where it starts is not recorded"
+    boards = [board.name for board in record.boards if board.fed_from == circuit.ref]
+    feeds = f"; it feeds {', '.join(boards)}" if boards else ""
+    what = "one point is" if points == 1 else f"{points} points are"
+    return f"{start}{feeds}; {what} on it by the record."
+
+
+def _point(record: Record, point: Point) -> tuple[Link, str | None, str, str]:
+    room = record.find(Room, point.room)
+    ties = [tie for tie in record.ties_of(point.ref) if tie.role == "feeds"]
+    fed = ", ".join(_title(record, tie.tied_to) for tie in ties)
+    known = ", ".join(dict.fromkeys(GRADES[tie.grade] for tie in ties))
+    return (
+        (point.title, item_url(record.home.ref, point)),
+        room.name if room else None,
+        fed,
+        known,
+    )
+
+
+def _title(record: Record, ref: str) -> str:
+    item = record.by_ref.get(ref)
+    return item.title if item else ref

@@ -1,0 +1,161 @@
+"""One way, or another device of a board: what it feeds, and what it is fed from."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from flask import Blueprint, render_template, url_for
+from flask.typing import ResponseReturnValue
+
+from app.domain.answers import WayAnswer
+from app.domain.ask import ask_way
+from app.domain.kinds import DEVICE_KINDS, KIND_HELP
+from app.domain.network import Network
+from app.domain.record import Board, Device
+from app.domain.record.choices import CARE
+from app.errors import NotFoundError
+from app.web.addresses import delete_url, edit_url, item_url
+from app.web.chains import ChainView, chain_views
+from app.web.session import supply
+from app.web.words import rows_of
+
+bp = Blueprint("devices", __name__, url_prefix="/homes/<home>/devices")
+Link = tuple[str, str]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DevicePage:
+    """One device.
+
+    Attributes:
+        title: Its way number, or what it is.
+        answer: What it feeds, in one sentence.
+        missed: Points that would be missed: label, address, what is missed.
+        by_room: Rooms with the points in each that it feeds.
+        circuits: Circuits that it feeds, with addresses.
+        boards: Boards that it feeds, with addresses.
+        also: Points that hang on it by their neutral alone, or are merely present.
+        new_circuit: Address of the form of a circuit wired to it; None if it has one.
+        chains: From each source to it.
+        facts: What is recorded of it.
+        unknowns: What the record does not say.
+        help: What its kind is.
+        board: Its board, with its address.
+        edit: Address of its form.
+        delete: Address where deleting is asked about.
+        move: Address that moves it along its board.
+    """
+
+    title: str
+    answer: str
+    missed: tuple[tuple[str, str, str], ...]
+    by_room: tuple[tuple[str, tuple[tuple[str, str, bool], ...]], ...]
+    circuits: tuple[Link, ...]
+    boards: tuple[Link, ...]
+    also: tuple[tuple[str, str, str], ...]
+    new_circuit: str | None
+    chains: tuple[ChainView, ...]
+    facts: tuple[tuple[str, str | None], ...]
+    unknowns: tuple[str, ...]
+    help: str
+    board: Link | None
+    edit: str
+    delete: str
+    move: str
+
+
+@bp.get("/<ref>/")
+def show(home: str, ref: str) -> ResponseReturnValue:
+    """Show what a device feeds, and what it is fed from."""
+    net = supply(home)
+    device = net.record.find(Device, ref)
+    if device is None:
+        raise NotFoundError(f"There is no way or device “{ref}” in this home.")
+    return render_template("pages/devices/show.html", page=_page(net, device))
+
+
+def _page(net: Network, device: Device) -> DevicePage:
+    record, home = net.record, net.record.home.ref
+    answer = ask_way(net, device)
+    board = record.find(Board, device.board)
+    kind = DEVICE_KINDS[device.kind]
+    offer = kind.outgoing and not answer.circuits and not answer.boards
+    new = url_for("items.new", home=home, plural="circuits", ways_1=device.ref)
+    return DevicePage(
+        title=device.title,
+        answer=_sentence(answer),
+        missed=_missed(net, answer),
+        by_room=_by_room(net, answer),
+        circuits=_links(net, answer.circuits),
+        boards=_links(net, answer.boards),
+        also=_also(net, answer),
+        new_circuit=new if offer else None,
+        chains=chain_views(net.record, answer.chains),
+        facts=rows_of(device, record, skip=_skipped(device)),
+        unknowns=answer.unknowns,
+        help=KIND_HELP["device"][device.kind],
+        board=(board.name, item_url(home, board)) if board else None,
+        edit=edit_url(home, device),
+        delete=delete_url(home, device),
+        move=url_for("items.move", home=home, plural="devices", ref=device.ref),
+    )
+
+
+def _skipped(device: Device) -> tuple[str, ...]:
+    of_others = {f for kind in DEVICE_KINDS.values() for f in kind.fields}
+    return ("board", *(of_others - set(DEVICE_KINDS[device.kind].fields)))
+
+
+def _sentence(answer: WayAnswer) -> str:
+    if not answer.points and not answer.boards:
+        return "The record knows nothing that it feeds. That does not make it spare."
+    points = len(answer.points)
+    what = "one point" if points == 1 else f"{points} points"
+    rooms = ", ".join(room.title for room in answer.rooms)
+    where = f" in {rooms}" if rooms else ""
+    boards = ", ".join(board.title for board in answer.boards)
+    also = f", by way of {boards}" if boards else ""
+    return f"It feeds {what}{where}{also}."
+
+
+def _missed(net: Network, answer: WayAnswer) -> tuple[tuple[str, str, str], ...]:
+    return tuple(
+        (p.title, _url(net, p.ref), ", ".join(CARE[code] for code in p.care))
+        for p in answer.care
+    )
+
+
+def _by_room(
+    net: Network, answer: WayAnswer
+) -> tuple[tuple[str, tuple[tuple[str, str, bool], ...]], ...]:
+    rooms: dict[str, list[tuple[str, str, bool]]] = {}
+    for point in answer.points:
+        room = point.room.title if point.room else "No room recorded"
+        entry = (point.title, _url(net, point.ref), point.other_feed)
+        rooms.setdefault(room, []).append(entry)
+    return tuple((room, tuple(points)) for room, points in rooms.items())
+
+
+def _also(net: Network, answer: WayAnswer) -> tuple[tuple[str, str, str], ...]:
+    neutral = [
+        (
+            n.title,
+            _url(net, n.ref),
+            "its neutral returns here, its line comes elsewhere",
+        )
+        for n in answer.neutral_only
+    ]
+    present = [
+        (n.title, _url(net, n.ref), "its conductors are in that box too")
+        for n in answer.present_at
+    ]
+    return (*neutral, *present)
+
+
+def _links(net: Network, named: tuple[object, ...]) -> tuple[Link, ...]:
+    refs = [(n.title, n.ref) for n in named]  # type: ignore[attr-defined]
+    return tuple((title, _url(net, ref)) for title, ref in refs)
+
+
+def _url(net: Network, ref: str) -> str:
+    return item_url(net.record.home.ref, net.record.by_ref[ref])

@@ -1,0 +1,99 @@
+"""The record as a document: out of this program, and in again."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from flask import Blueprint, Response, redirect, render_template, request, url_for
+from flask.typing import ResponseReturnValue
+
+from app.errors import AppError, InvalidError, Problem
+from app.interchange import from_document, to_document
+from app.services.homes import add_home, free_home_ref
+from app.web.session import change, opened
+
+bp = Blueprint("documents", __name__)
+MOST_BYTES = 9 * 2**20
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DocumentPage:
+    """The document of one home.
+
+    Attributes:
+        title: Heading.
+        download: Address of the document.
+        bring: Address where one is brought in.
+    """
+
+    title: str
+    download: str
+    bring: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ImportPage:
+    """Bringing a document in.
+
+    Attributes:
+        title: Heading.
+        refusal: Why the last one was not taken; empty before one was sent.
+        problems: The reasons, one by one, with their places.
+    """
+
+    title: str
+    refusal: str = ""
+    problems: tuple[Problem, ...] = ()
+
+
+@bp.get("/homes/<home>/document")
+def show(home: str) -> ResponseReturnValue:
+    """Say what the document is, and offer it."""
+    opened(home)
+    page = DocumentPage(
+        title="The record as a document",
+        download=url_for(".download", home=home),
+        bring=url_for(".bring"),
+    )
+    return render_template("pages/document.html", page=page)
+
+
+@bp.get("/homes/<home>/document.json")
+def download(home: str) -> ResponseReturnValue:
+    """Give the document."""
+    text = to_document(opened(home).record)
+    response = Response(text, mimetype="application/json")
+    name = f"{opened(home).record.home.ref}.json"
+    response.headers["Content-Disposition"] = f'attachment; filename="{name}"'
+    response.headers["Cache-Control"] = "no-store"
+    return response
+
+
+@bp.get("/import")
+def bring() -> ResponseReturnValue:
+    """Ask for a document."""
+    return render_template(
+        "pages/import.html", page=ImportPage(title="Bring in a home")
+    )
+
+
+@bp.post("/import")
+def take() -> ResponseReturnValue:
+    """Take a document whole, as a home of its own, or not at all."""
+    file = request.files.get("document")
+    try:
+        if file is None or not file.filename:
+            raise InvalidError("Choose a document first.")
+        record = from_document(file.read(MOST_BYTES))
+        with change() as connection:
+            ref = free_home_ref(connection, record.home.ref)
+            home = record.home.model_copy(update={"ref": ref})
+            add_home(connection, record.having(home=home))
+    except AppError as error:
+        page = ImportPage(
+            title="Error: the document was not taken",
+            refusal=error.sentence,
+            problems=error.problems,
+        )
+        return render_template("pages/import.html", page=page), 422
+    return redirect(url_for("homes.show", home=ref), 303)

@@ -1,0 +1,266 @@
+"""Homes: the list, a new one, one home at a glance, its facts, and putting it away."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import UTC, datetime
+from typing import Any
+
+from flask import Blueprint, redirect, render_template, request, url_for
+from flask.typing import ResponseReturnValue
+from sqlalchemy import Connection
+
+from app.domain.faults import faults
+from app.domain.mpan import area
+from app.domain.progress import Progress, progress
+from app.domain.record import Home, Item, Record, Source, specs
+from app.errors import InvalidError
+from app.services.homes import (
+    OpenHome,
+    add_home,
+    bring_back,
+    digest,
+    free_home_ref,
+    put_away,
+    save,
+)
+from app.store.homes import all_homes
+from app.web.forms import ItemForm, defaults_of, values_of
+from app.web.pages.items import Difference, differences
+from app.web.session import change, opened, opened_to_change, read
+from app.web.words import rows_of
+
+bp = Blueprint("homes", __name__)
+
+EMPTY = Record(home=Home(ref="new", name="New"))
+# What a new home is asked; the rest of its facts can wait.
+FIRST_QUESTIONS = ("name", "nation", "dwelling", "tenure")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class IndexPage:
+    """The list of homes.
+
+    Attributes:
+        title: Heading.
+        homes: Name and address of each home.
+        put_away: Reference of a home that was just deleted, to bring back.
+    """
+
+    title: str
+    homes: tuple[tuple[str, str], ...]
+    put_away: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HomePage:
+    """One home at a glance.
+
+    Attributes:
+        title: Its name.
+        progress: What is known, what is not, and the next thing worth doing.
+        next_url: Address of that next thing.
+        facts: Its own facts, label and words.
+        supply: Its supply facts, label and words.
+        edit: Address of the form of its facts.
+        delete: Address where deleting is asked about.
+        wrong: How many faults of the record cannot be true as written.
+    """
+
+    title: str
+    progress: Progress
+    next_url: str
+    facts: tuple[tuple[str, str | None], ...]
+    supply: tuple[tuple[str, str | None], ...]
+    edit: str
+    delete: str
+    wrong: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FormPage:
+    """The form of a home.
+
+    Attributes:
+        title: Heading.
+        form: The form.
+        names: Fields shown, in order.
+        back: Address to go back to.
+        differences: For a stale save: what was changed meanwhile.
+    """
+
+    title: str
+    form: ItemForm
+    names: tuple[str, ...]
+    back: str
+    differences: tuple[Difference, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DeletePage:
+    """A page that asks before a home is put away."""
+
+    title: str
+    back: str
+
+
+@bp.get("/")
+def start() -> ResponseReturnValue:
+    """Go to the one home there is, else to the list."""
+    homes = all_homes(read())
+    if len(homes) == 1:
+        return redirect(url_for("homes.show", home=homes[0].ref))
+    return redirect(url_for("homes.index"))
+
+
+@bp.get("/homes/")
+def index() -> ResponseReturnValue:
+    """List the homes."""
+    page = IndexPage(
+        title="Homes",
+        homes=tuple((h.name, url_for(".show", home=h.ref)) for h in all_homes(read())),
+        put_away=request.args.get("away", ""),
+    )
+    return render_template("pages/homes/index.html", page=page)
+
+
+@bp.get("/homes/new")
+def new() -> ResponseReturnValue:
+    """Show the few questions that a new home begins with."""
+    return _show_form(ItemForm(Home, EMPTY, defaults_of(Home, ())), None)
+
+
+@bp.post("/homes/new")
+def create() -> ResponseReturnValue:
+    """Add a home, and the network that feeds it."""
+    with change() as connection:
+        wanted = _ref_from(request.form.get("name", ""))
+        ref = free_home_ref(connection, wanted)
+        form = ItemForm(Home, EMPTY, defaults_of(Home, (("ref", ref),)))
+        form.form.ref.data = ref
+        if form.valid():
+            home = form.item()
+            mains = Source(ref="S1", kind="network", name="The network in the street")
+            add_home(connection, EMPTY.having(home=home, sources=(mains,)))
+            return redirect(url_for(".show", home=ref), 303)
+    return _show_form(form, None), 422
+
+
+@bp.get("/homes/<home>/")
+def show(home: str) -> ResponseReturnValue:
+    """Show one home at a glance."""
+    record = opened(home).record
+    found = faults(record)
+    known = progress(record, found)
+    page = HomePage(
+        title=record.home.name,
+        progress=known,
+        next_url=_next_url(home, known),
+        facts=_facts(record, supply=False),
+        supply=_facts(record, supply=True),
+        edit=url_for(".edit", home=home),
+        delete=url_for(".delete", home=home),
+        wrong=sum(fault.wrong for fault in found),
+    )
+    return render_template("pages/homes/show.html", page=page)
+
+
+@bp.get("/homes/<home>/edit")
+def edit(home: str) -> ResponseReturnValue:
+    """Show the form of a home's facts."""
+    record = opened(home).record
+    form = ItemForm(Home, record, values_of(record.home), mark=digest(record.home))
+    return _show_form(form, record)
+
+
+@bp.post("/homes/<home>/edit")
+def update(home: str) -> ResponseReturnValue:
+    """Change a home's facts."""
+    status = 422
+    changed: tuple[Difference, ...] = ()
+    with change() as connection:
+        start = opened_to_change(connection, home)
+        old = start.record.home
+        form = ItemForm(Home, start.record, values_of(old))
+        if form.valid():
+            item = form.item()
+            if form.form.mark.data == digest(old) or item == old:
+                done = _save_home(connection, start, form, item)
+                if not form.form.errors:
+                    return redirect(url_for(".show", home=item.ref, done=done), 303)
+            else:
+                status, changed = 409, differences(start.record, form, old)
+                form.form.mark.data = digest(old)
+    return _show_form(form, start.record, changed), status
+
+
+@bp.get("/homes/<home>/delete")
+def delete(home: str) -> ResponseReturnValue:
+    """Ask before a home is deleted."""
+    name = opened(home).record.home.name
+    page = DeletePage(title=f"Delete {name}?", back=url_for(".show", home=home))
+    return render_template("pages/homes/delete.html", page=page)
+
+
+@bp.post("/homes/<home>/delete")
+def destroy(home: str) -> ResponseReturnValue:
+    """Delete a home; it can be brought back."""
+    with change() as connection:
+        put_away(connection, opened_to_change(connection, home), datetime.now(UTC))
+    return redirect(url_for(".index", away=home), 303)
+
+
+@bp.post("/homes/bring-back")
+def restore() -> ResponseReturnValue:
+    """Bring a deleted home back."""
+    ref = request.form.get("token", "")
+    with change() as connection:
+        bring_back(connection, ref)
+    return redirect(url_for(".show", home=ref), 303)
+
+
+def _next_url(home: str, known: Progress) -> str:
+    arguments: dict[str, Any] = dict(known.next_arguments)
+    return url_for(known.next_endpoint, home=home, **arguments)
+
+
+def _save_home(
+    connection: Connection, start: OpenHome, form: ItemForm, item: Item
+) -> int | None:
+    try:
+        record = start.record.having(home=item)
+        return save(connection, start, record, "Changed the facts of the home.")
+    except InvalidError as error:
+        form.refuse("ref", error.sentence)
+        return None
+
+
+def _facts(record: Record, *, supply: bool) -> tuple[tuple[str, str | None], ...]:
+    skip = tuple(s.name for s in specs(Home) if bool(s.group) != supply)
+    rows = rows_of(record.home, record, skip=(*skip, "name"))
+    mpan = record.home.mpan
+    return (
+        (*rows, ("Licence area by the MPAN", area(mpan))) if supply and mpan else rows
+    )
+
+
+def _ref_from(name: str) -> str:
+    """Return a reference made from a name: lower case, hyphens for the rest."""
+    plain = re.sub(r"[^a-z0-9]+", "-", name.lower()).strip("-")[:28].strip("-")
+    return plain or "home"
+
+
+def _show_form(
+    form: ItemForm, record: Record | None, changed: Iterable[Difference] = ()
+) -> str:
+    names = tuple(form.shown) if record else FIRST_QUESTIONS
+    page = FormPage(
+        title="Change the facts of the home" if record else "A new home",
+        form=form,
+        names=names,
+        back=url_for(".show", home=record.home.ref) if record else url_for(".index"),
+        differences=tuple(changed),
+    )
+    return render_template("pages/homes/form.html", page=page)

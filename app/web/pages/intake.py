@@ -1,0 +1,121 @@
+"""The intake: every item from the street to the boards, whose it is, the earthing."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from flask import Blueprint, render_template, url_for
+from flask.typing import ResponseReturnValue
+
+from app.domain.ask import boundaries
+from app.domain.chain import chains
+from app.domain.kinds import INTAKE_KINDS
+from app.domain.network import Network, network
+from app.domain.record import IntakeItem, Record
+from app.domain.record.choices import OWNERS
+from app.drawing.street import draw_street
+from app.web.addresses import delete_url, edit_url, links
+from app.web.session import opened
+from app.web.words import rows_of
+
+bp = Blueprint("intake", __name__, url_prefix="/homes/<home>/intake")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ItemView:
+    """One item of the intake as the page shows it.
+
+    Attributes:
+        ref: Its reference, and its anchor on the page.
+        title: What it is called.
+        owner: Code of whose it is.
+        owner_word: Whose it is, in words.
+        who_opens: Who may open or alter it.
+        facts: What is recorded of it, and known.
+        edit: Address of its form.
+        delete: Address where deleting is asked about.
+        move: Address that moves it up or down.
+    """
+
+    ref: str
+    title: str
+    owner: str
+    owner_word: str
+    who_opens: str
+    facts: tuple[tuple[str, str | None], ...]
+    edit: str
+    delete: str
+    move: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class IntakePage:
+    """The intake.
+
+    Attributes:
+        title: Heading.
+        answer: Where the owner changes, in sentences.
+        drawing: From the street to the boards, as SVG.
+        items: Every item.
+        new: Address where the kind of a new item is asked.
+    """
+
+    title: str
+    answer: tuple[str, ...]
+    drawing: str
+    items: tuple[ItemView, ...]
+    new: str
+
+
+@bp.get("/")
+def index(home: str) -> ResponseReturnValue:
+    """Show the intake."""
+    record = opened(home).record
+    page = IntakePage(
+        title="Intake",
+        answer=_answer(network(record)),
+        drawing=draw_street(record, links(record)),
+        items=tuple(_item(record, item) for item in record.intake),
+        new=url_for("items.new", home=home, plural="intake"),
+    )
+    return render_template("pages/intake.html", page=page)
+
+
+def _answer(net: Network) -> tuple[str, ...]:
+    """Say where the owner changes along the chains of the intake."""
+    ends = [item.ref for item in net.record.intake if _carries(item)]
+    pairs = dict.fromkeys(pair for ref in ends for pair in boundaries(chains(net, ref)))
+    return tuple(
+        f"Between {_said(net.record, above)} and {_said(net.record, below)} "
+        "it changes hands."
+        for above, below in pairs
+        if isinstance(net.record.by_ref[above], IntakeItem)
+    )
+
+
+def _carries(item: IntakeItem) -> bool:
+    return INTAKE_KINDS[item.kind].carries_supply
+
+
+def _said(record: Record, ref: str) -> str:
+    item = record.by_ref[ref]
+    owner = OWNERS[getattr(item, "owner", "unknown")].lower()
+    return f"{item.title} ({owner})"
+
+
+def _item(record: Record, item: IntakeItem) -> ItemView:
+    home = record.home.ref
+    skip = ("ref", "kind", "name", "owner", "when") if item.when == "always" else (
+        "ref", "kind", "name", "owner",
+    )  # fmt: skip
+    return ItemView(
+        ref=item.ref,
+        title=item.title,
+        owner=item.owner,
+        owner_word=OWNERS[item.owner],
+        who_opens=INTAKE_KINDS[item.kind].who_opens,
+        facts=rows_of(item, record, skip=skip, known_only=True),
+        edit=edit_url(home, item),
+        delete=delete_url(home, item),
+        move=url_for("items.move", home=home, plural="intake", ref=item.ref),
+    )

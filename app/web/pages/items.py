@@ -1,0 +1,411 @@
+"""Adding, editing, moving and deleting: the same for every sort of item."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from flask import Blueprint, redirect, render_template, request, url_for
+from flask.typing import ResponseReturnValue
+
+from app.domain.edits import added, loosened, moved, new_ref, removal, removed, replaced
+from app.domain.kinds import KIND_HELP
+from app.domain.record import SORTS, Item, Record, specs
+from app.errors import InvalidError, NotFoundError
+from app.services.homes import OpenHome, digest, save
+from app.web.addresses import delete_url, item_url
+from app.web.forms import ItemForm, defaults_of, values_of
+from app.web.guesses import guesses
+from app.web.session import change, opened, opened_to_change
+from app.web.words import in_words
+
+bp = Blueprint("items", __name__, url_prefix="/homes/<home>")
+
+BY_PLURAL = {cls.plural: cls for cls in SORTS.values()}
+# The field that says what feeds an item, where a circle would be closed.
+FEED_FIELD = {
+    "intake": "fed_from",
+    "board": "fed_from",
+    "device": "fed_from",
+    "circuit": "ways",
+    "tie": "tied_to",
+}
+ASK_KIND_FIRST = ("intake", "device")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Difference:
+    """One field that two people have changed.
+
+    Attributes:
+        label: The field.
+        stored: What stands in the record now.
+        typed: What was typed here.
+    """
+
+    label: str
+    stored: str | None
+    typed: str | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FormPage:
+    """A page with the form of one item.
+
+    Attributes:
+        title: Heading.
+        form: The form; its `shown` fields first, then its `further` ones.
+        help: What the kind is, from its own module; may be empty.
+        guess: Whether fields are filled with guesses to confirm.
+        back: Address to go back to.
+        delete: Address where deleting is asked about; None for a new item.
+        another: Whether a like item may be added at once.
+        opened: Whether the further fields are shown: something in them is wrong.
+        differences: For a stale save: what was changed meanwhile.
+    """
+
+    title: str
+    form: ItemForm
+    help: str
+    guess: bool
+    back: str
+    delete: str | None
+    another: bool
+    opened: bool
+    differences: tuple[Difference, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class KindPage:
+    """A page that asks what a new item is.
+
+    Attributes:
+        title: Heading.
+        kinds: Label, first line of help, and address of the form, for each kind.
+        back: Address to go back to.
+    """
+
+    title: str
+    kinds: tuple[tuple[str, str, str], ...]
+    back: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DeletePage:
+    """A page that asks before something is deleted.
+
+    Attributes:
+        title: Heading.
+        what: What is deleted, in words.
+        also: What goes with it.
+        loose: What stays, but then names one feed or place less.
+        mark: How the item stands.
+        back: Address to go back to.
+        kept: Why it may be undone.
+    """
+
+    title: str
+    what: str
+    also: tuple[str, ...]
+    loose: tuple[str, ...]
+    mark: str
+    back: str
+
+
+@bp.get("/new/<plural>")
+def new(home: str, plural: str) -> ResponseReturnValue:
+    """Show the form of a new item, or ask for its kind first."""
+    cls, record = _sort(plural), opened(home).record
+    given = {s.name: request.args[s.name] for s in specs(cls) if s.name in request.args}
+    if cls.sort in ASK_KIND_FIRST and "kind" not in given:
+        return render_template("pages/items/kind.html", page=_kind_page(cls, record))
+    values = _start(cls, record, given)
+    form = ItemForm(cls, record, values, kind=values.get("kind"))
+    return _show(record, form, None)
+
+
+@bp.post("/new/<plural>")
+def create(home: str, plural: str) -> ResponseReturnValue:
+    """Add an item."""
+    cls = _sort(plural)
+    with change() as connection:
+        start = opened_to_change(connection, home)
+        form = ItemForm(cls, start.record, _sent_boxes(cls), kind=_sent_kind())
+        if form.valid() and _free(form, start.record):
+            item = form.item()
+            record = added(start.record, item, after=request.args.get("after"))
+            sentence = f"Added {cls.noun.lower()} {item.title} ({item.ref})."
+            done = _saved(connection, start, form, record, sentence)
+            if form.form.errors == {}:
+                return redirect(_after(record, item, done), 303)
+    return _show(start.record, form, None), 422
+
+
+@bp.get("/<plural>/<ref>/edit")
+def edit(home: str, plural: str, ref: str) -> ResponseReturnValue:
+    """Show the form of an item as it stands."""
+    record = opened(home).record
+    item = _find(record, _sort(plural), ref)
+    form = ItemForm(
+        type(item), record, values_of(item), mark=digest(item), kind=_kind(item)
+    )
+    return _show(record, form, item)
+
+
+@bp.post("/<plural>/<ref>/edit")
+def update(home: str, plural: str, ref: str) -> ResponseReturnValue:
+    """Change an item; a stale form is shown again beside what stands now."""
+    cls = _sort(plural)
+    status = 422
+    with change() as connection:
+        start = opened_to_change(connection, home)
+        old = _find(start.record, cls, ref)
+        form = ItemForm(cls, start.record, _sent_boxes(cls), kind=_sent_kind())
+        if form.valid() and _free(form, start.record, old):
+            item = form.item()
+            if form.form.mark.data != digest(old) and item != old:
+                status = 409
+            else:
+                record = replaced(start.record, ref, item)
+                sentence = f"Changed {cls.noun.lower()} {item.title} ({item.ref})."
+                done = _saved(connection, start, form, record, sentence)
+                if form.form.errors == {}:
+                    return redirect(_after(record, item, done), 303)
+    return _show(start.record, form, old, stale=status == 409), status
+
+
+@bp.get("/<plural>/<ref>/delete")
+def delete(home: str, plural: str, ref: str) -> ResponseReturnValue:
+    """Ask before an item is deleted, saying what goes with it."""
+    record = opened(home).record
+    item = _find(record, _sort(plural), ref)
+    return render_template("pages/items/delete.html", page=_delete_page(record, item))
+
+
+@bp.post("/<plural>/<ref>/delete")
+def destroy(home: str, plural: str, ref: str) -> ResponseReturnValue:
+    """Delete an item; the change can be undone."""
+    with change() as connection:
+        start = opened_to_change(connection, home)
+        item = _find(start.record, _sort(plural), ref)
+        if request.form.get("mark") != digest(item):
+            page = _delete_page(start.record, item, stale=True)
+            return render_template("pages/items/delete.html", page=page), 409
+        record = removed(start.record, ref)
+        sentence = f"Deleted {item.noun.lower()} {item.title} ({ref})."
+        done = save(connection, start, record, sentence)
+    return redirect(_list_url(record, item, done), 303)
+
+
+@bp.post("/<plural>/<ref>/move")
+def move(home: str, plural: str, ref: str) -> ResponseReturnValue:
+    """Move an item one place up or down its list."""
+    steps = {"up": -1, "down": 1}.get(request.form.get("way", ""))
+    if steps is None:
+        raise InvalidError("Say whether it moves up or down.")
+    with change() as connection:
+        start = opened_to_change(connection, home)
+        item = _find(start.record, _sort(plural), ref)
+        record = moved(start.record, ref, steps)
+        sentence = f"Moved {item.noun.lower()} {item.title} ({ref})."
+        done = save(connection, start, record, sentence)
+    return redirect(_list_url(record, item, done), 303)
+
+
+def _sort(plural: str) -> type[Item]:
+    if plural not in BY_PLURAL:
+        raise NotFoundError("There is no such list in a record.")
+    return BY_PLURAL[plural]
+
+
+def _find(record: Record, cls: type[Item], ref: str) -> Item:
+    item = record.find(cls, ref)
+    if item is None:
+        raise NotFoundError(
+            f"There is no {cls.noun.lower()} “{ref}” in this home; "
+            "perhaps it was deleted, or its reference changed."
+        )
+    return item
+
+
+def _start(cls: type[Item], record: Record, given: dict[str, str]) -> dict[str, Any]:
+    """Return the values that the form of a new item begins with."""
+    copied = record.find(cls, request.args.get("copy"))
+    values = values_of(copied) if copied else defaults_of(cls, ())
+    own = {} if copied else guesses(cls, record, given)
+    return values | own | given | {"ref": new_ref(record, cls)}
+
+
+def _kind(item: Item) -> str | None:
+    return getattr(item, "kind", None)
+
+
+def _sent_kind() -> str | None:
+    return request.form.get("kind")
+
+
+def _sent_boxes(cls: type[Item]) -> dict[str, Any]:
+    """Return lists of references as long as the form that was sent has boxes."""
+    lists = [spec.name for spec in specs(cls) if spec.type == "refs"]
+    sent = {n: [k for k in request.form if k.startswith(f"{n}_")][:50] for n in lists}
+    return {name: tuple(boxes) for name, boxes in sent.items()}
+
+
+def _free(form: ItemForm, record: Record, old: Item | None = None) -> bool:
+    """Return whether the reference is free in this home."""
+    ref = form.form.ref.data
+    taken = {other.upper(): other for other in record.by_ref}
+    holder = taken.get(ref.upper())
+    if holder is None or (old is not None and holder == old.ref):
+        return True
+    form.refuse("ref", f"{holder} is in use already. Enter another reference.")
+    return False
+
+
+def _saved(
+    connection: Any, start: OpenHome, form: ItemForm, record: Record, sentence: str
+) -> int | None:
+    """Save; what the record cannot be is said beside the field at fault."""
+    try:
+        return save(connection, start, record, sentence, once=form.form.once.data)
+    except InvalidError as error:
+        for problem in error.problems:
+            form.refuse(FEED_FIELD.get(form.cls.sort, "ref"), problem.reason)
+        return None
+
+
+def _after(record: Record, item: Item, done: int | None) -> str:
+    """Return where to go after a save: on to the next like it, back, or to the item."""
+    home = record.home.ref
+    if request.form.get("then") == "another":
+        return url_for(
+            "items.new", home=home, plural=item.plural, copy=item.ref, done=done
+        )
+    back = request.args.get("back")
+    if back and back in record.by_ref:
+        return _with_done(item_url(home, record.by_ref[back]), done)
+    return _with_done(item_url(home, item), done)
+
+
+def _list_url(record: Record, item: Item, done: int | None) -> str:
+    """Return where a thing is listed: its board, its room, its point, its list."""
+    for name in ("board", "point", "room", "controlled"):
+        place = record.by_ref.get(getattr(item, name, None) or "")
+        if place is not None:
+            return _with_done(item_url(record.home.ref, place), done)
+    plural = item.plural if f"{item.plural}" not in ("ties", "controls") else "points"
+    plural = "boards" if plural == "devices" else plural
+    return url_for(f"{plural}.index", home=record.home.ref, done=done)
+
+
+def _with_done(url: str, done: int | None) -> str:
+    """Name the change in an address, before its anchor."""
+    if done is None:
+        return url
+    path, sharp, anchor = url.partition("#")
+    return f"{path}?done={done}{sharp}{anchor}"
+
+
+def _show(
+    record: Record, form: ItemForm, item: Item | None, *, stale: bool = False
+) -> str:
+    page = FormPage(
+        title=_form_title(form.cls, item),
+        form=form,
+        help=_help(form),
+        guess=item is None and not form.form.is_submitted(),
+        back=_back(record, form, item),
+        delete=delete_url(record.home.ref, item) if item else None,
+        another=item is None and form.cls.sort in ("point", "room", "device"),
+        opened=any(form.form[n].errors for n in ("ref", *form.further)),
+        differences=differences(record, form, item) if stale else (),
+    )
+    if stale and item is not None:
+        form.form.mark.data = digest(item)
+    return render_template("pages/items/form.html", page=page)
+
+
+def _form_title(cls: type[Item], item: Item | None) -> str:
+    if item is None:
+        return f"New {cls.noun.lower()}"
+    return f"Change {cls.noun.lower()} {item.ref}"
+
+
+def _help(form: ItemForm) -> str:
+    kind = getattr(form.form, "kind", None)
+    of_sort = KIND_HELP.get(form.cls.sort, {})
+    return of_sort.get(str(kind.data), "") if kind is not None else ""
+
+
+def _back(record: Record, form: ItemForm, item: Item | None) -> str:
+    back = record.by_ref.get(request.args.get("back", ""))
+    if back is not None:
+        return item_url(record.home.ref, back)
+    if item is not None:
+        return item_url(record.home.ref, item)
+    board = record.by_ref.get(request.args.get("board", request.args.get("room", "")))
+    if board is not None:
+        return item_url(record.home.ref, board)
+    plural = {"devices": "boards", "ties": "points", "controls": "points"}
+    return url_for(
+        f"{plural.get(form.cls.plural, form.cls.plural)}.index", home=record.home.ref
+    )
+
+
+def differences(
+    record: Record, form: ItemForm, item: Item | None
+) -> tuple[Difference, ...]:
+    """Return where an item as it stands differs from what a form makes."""
+    typed = form.item()
+    return tuple(
+        Difference(
+            label=spec.label,
+            stored=in_words(spec, getattr(item, spec.name), record),
+            typed=in_words(spec, getattr(typed, spec.name), record),
+        )
+        for spec in specs(form.cls)
+        if getattr(item, spec.name) != getattr(typed, spec.name)
+    )
+
+
+def _kinds(cls: type[Item]) -> Mapping[str, str]:
+    return next(spec.choices for spec in specs(cls) if spec.name == "kind")
+
+
+def _kind_page(cls: type[Item], record: Record) -> KindPage:
+    home, board_ref = record.home.ref, request.args.get("board")
+    rows = []
+    for code, label in _kinds(cls).items():
+        first = KIND_HELP[cls.sort][code].partition("\n")[0]
+        url = url_for(
+            "items.new", home=home, plural=cls.plural, kind=code, board=board_ref
+        )
+        rows.append((label, first, url))
+    back = url_for(
+        f"{'boards' if cls.sort == 'device' else cls.plural}.index", home=home
+    )
+    board = record.by_ref.get(board_ref or "")
+    return KindPage(
+        title=f"What is the new {cls.noun.lower()}?",
+        kinds=tuple(rows),
+        back=item_url(home, board) if board else back,
+    )
+
+
+def _delete_page(record: Record, item: Item, *, stale: bool = False) -> DeletePage:
+    going = removal(record, item.ref) - {item.ref}
+    also = [i for i in record.items() if i.ref in going]
+    title = (
+        "It has changed since: delete it all the same?"
+        if stale
+        else (f"Delete {item.title}?")
+    )
+    return DeletePage(
+        title=title,
+        what=f"{item.noun} {item.title} ({item.ref})",
+        also=tuple(f"{i.noun}: {i.title} ({i.ref})" for i in also),
+        loose=tuple(f"{i.title} ({i.ref})" for i in loosened(record, item.ref)),
+        mark=digest(item),
+        back=item_url(record.home.ref, item),
+    )

@@ -1,0 +1,308 @@
+"""The quick way in: twenty like things in one table, sent as one change.
+
+A table has a row for each item that is there and some empty ones.  Some columns are
+fields of the item; others stand for something beside it, such as the circuit that a
+way feeds.  A row that someone else changed meanwhile is shown as both have it.
+"""
+
+from __future__ import annotations
+
+import secrets
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, field, replace
+from typing import Any
+
+from flask import request
+from flask_wtf import FlaskForm
+from pydantic import ValidationError
+from sqlalchemy import Connection
+from wtforms import HiddenField
+
+from app.domain.edits import added, new_ref, replaced
+from app.domain.record import Item, Record, specs
+from app.errors import InvalidError
+from app.services.homes import OpenHome, digest, save
+from app.web.fields import NOTHING, field_for
+from app.web.words import in_words
+
+EMPTY_ROWS = 6
+MOST_ROWS = 300
+NEW = "new~"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Beside:
+    """A column for something beside the item.
+
+    Attributes:
+        name: Its name in the form.
+        label: Its heading.
+        make: Returns its unbound form field for a record.
+        read: Returns what it holds for an item, by the record.
+        write: Returns the record with what was entered for an item.
+        start: What an empty row begins with.
+    """
+
+    name: str
+    label: str
+    make: Callable[[Record], Any]
+    read: Callable[[Record, Any], str]
+    write: Callable[[Record, Any, str], Record]
+    start: str = NOTHING
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Column:
+    """A column of a table: a field of the item by its name, or something beside it.
+
+    Attributes:
+        of: Name of the field, or what stands beside.
+        width: ``narrow``, ``choice``, ``wide``, or nothing.
+    """
+
+    of: str | Beside
+    width: str = ""
+
+    @property
+    def name(self) -> str:
+        """Its name in the form."""
+        return self.of if isinstance(self.of, str) else self.of.name
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Layout:
+    """What a table is of.
+
+    Attributes:
+        cls: Class of its items.
+        columns: Its columns.
+        own: Values that every new item gets, such as its board.
+        first: Name of the column without which an empty row is left alone.
+    """
+
+    cls: type[Item]
+    columns: tuple[Column, ...]
+    first: str
+    own: dict[str, Any] = field(default_factory=dict)
+
+
+@dataclass(slots=True, kw_only=True)
+class Row:
+    """One row.
+
+    Attributes:
+        key: Reference of its item, or of an empty row.
+        name: What it is called.
+        form: Its bound form.
+        item: Its item as it stands, if there is one.
+        stored: For a stale row: what stands in the record now, label and words.
+    """
+
+    key: str
+    name: str
+    form: Any
+    item: Item | None = None
+    stored: tuple[tuple[str, str | None], ...] = ()
+
+    @property
+    def wrong(self) -> bool:
+        """Whether something in it is to be put right."""
+        return bool(self.form.errors)
+
+
+@dataclass(slots=True, kw_only=True)
+class Table:
+    """A table with its rows, as shown or as sent."""
+
+    layout: Layout
+    rows: list[Row]
+    once: str
+    refused: tuple[str, ...] = ()
+
+    @property
+    def heads(self) -> list[tuple[str, str]]:
+        """Heading and width of each column."""
+        names = {s.name: s for s in specs(self.layout.cls)}
+        return [
+            (_head(names[c.of]) if isinstance(c.of, str) else c.of.label, c.width)
+            for c in self.layout.columns
+        ]
+
+    @property
+    def problems(self) -> list[tuple[str, str]]:
+        """Each field to be put right: its id, and the sentence."""
+        return [("", sentence) for sentence in self.refused] + [
+            (f.id, f"{row.name}: {sentence}")
+            for row in self.rows
+            for f in row.form
+            for sentence in f.errors
+        ]
+
+    @property
+    def stale(self) -> bool:
+        """Whether a row was changed by someone else meanwhile."""
+        return any(row.stored for row in self.rows)
+
+
+def shown(layout: Layout, record: Record, items: Sequence[Any]) -> Table:
+    """Return a table of items as they stand, with empty rows after them."""
+    form_class = _form_class(layout, record)
+    rows = [_row(form_class, layout, record, item) for item in items]
+    rows += [_empty(form_class, layout, n) for n in range(1, EMPTY_ROWS + 1)]
+    return Table(layout=layout, rows=rows, once=secrets.token_hex(8))
+
+
+def sent(layout: Layout, record: Record) -> Table:
+    """Return a table as it was sent."""
+    form_class = _form_class(layout, record)
+    keys = [k.removesuffix("-mark") for k in request.form if k.endswith("-mark")]
+    rows = []
+    for key in keys[:MOST_ROWS]:
+        item = record.by_ref.get(key)
+        known = item if isinstance(item, layout.cls) else None
+        form = form_class(prefix=f"{key}-")
+        rows.append(Row(key=key, name=_name(known, key), form=form, item=known))
+    return Table(layout=layout, rows=rows, once=request.form.get("once", ""))
+
+
+def carried_out(table: Table, record: Record) -> Record | None:
+    """Return the record with everything that was sent; None when a row is refused."""
+    table.rows = [row for row in table.rows if not _left_alone(table.layout, row)]
+    good = [_checked(table.layout, row, record) for row in table.rows]
+    if not all(good):
+        return None
+    for row in table.rows:
+        record = _with_row(table.layout, record, row)
+    return record
+
+
+def saved(
+    connection: Connection, start: OpenHome, table: Table, sentence: str
+) -> int | None:
+    """Save a table that was sent, as one change.
+
+    Returns:
+        The number of the change; 0 when nothing had changed; None when something is to
+        be put right or was changed meanwhile, which the table then says.
+    """
+    record = carried_out(table, start.record)
+    if record is None:
+        return None
+    try:
+        return save(connection, start, record, sentence, once=table.once or None) or 0
+    except InvalidError as error:
+        table.refused = tuple(problem.reason for problem in error.problems)
+        return None
+
+
+def with_empty_rows(table: Table, record: Record) -> Table:
+    """Return a table that was sent, with empty rows after what was typed."""
+    form_class = _form_class(table.layout, record)
+    used = [int(r.key.removeprefix(NEW)) for r in table.rows if r.key.startswith(NEW)]
+    first = max([n for n in used if n < 10_000], default=0) + 1
+    more = range(first, first + EMPTY_ROWS)
+    table.rows += [_empty(form_class, table.layout, n) for n in more]
+    return table
+
+
+def _head(spec: Any) -> str:
+    return f"{spec.label}, {spec.unit}" if spec.unit else str(spec.label)
+
+
+def _form_class(layout: Layout, record: Record) -> type[FlaskForm]:
+    by_name = {s.name: s for s in specs(layout.cls)}
+    fields: dict[str, Any] = {"mark": HiddenField()}
+    for column in layout.columns:
+        if isinstance(column.of, str):
+            plain = replace(by_name[column.of], hint="")
+            fields[column.name] = field_for(plain, record)
+        else:
+            fields[column.name] = column.of.make(record)
+    fields["Meta"] = type("Meta", (), {"csrf": False})
+    return type("RowForm", (FlaskForm,), fields)
+
+
+def _row(form_class: Any, layout: Layout, record: Record, item: Item) -> Row:
+    values = {
+        c.name: getattr(item, c.of)
+        if isinstance(c.of, str)
+        else c.of.read(record, item)
+        for c in layout.columns
+    }
+    form = form_class(None, prefix=f"{item.ref}-", data=values | {"mark": digest(item)})
+    return Row(key=item.ref, name=_name(item, item.ref), form=form, item=item)
+
+
+def _empty(form_class: Any, layout: Layout, number: int) -> Row:
+    starts = {c.name: c.of.start for c in layout.columns if isinstance(c.of, Beside)}
+    key = f"{NEW}{number}"
+    form = form_class(None, prefix=f"{key}-", data={**starts, "mark": ""})
+    return Row(key=key, name=_name(None, key), form=form)
+
+
+def _name(item: Item | None, key: str) -> str:
+    return item.ref if item else f"New {key.removeprefix(NEW)}"
+
+
+def _left_alone(layout: Layout, row: Row) -> bool:
+    """An empty row in which nothing but a guess stands is left alone."""
+    return row.item is None and not any(
+        row.form[c.name].data
+        for c in layout.columns
+        if c.name == layout.first or c.width == "wide"
+    )
+
+
+def _checked(layout: Layout, row: Row, record: Record) -> bool:
+    if not row.form.validate():
+        return False
+    try:
+        item = _item(layout, row, row.key)
+    except ValidationError as error:
+        first = error.errors(include_url=False)[0]
+        name = str(first["loc"][0])
+        target = row.form[name] if name in row.form else row.form[layout.first]
+        target.errors = [first["msg"].removeprefix("Value error, ")]
+        return False
+    return not _stale(layout, row, item, record)
+
+
+def _stale(layout: Layout, row: Row, typed: Item, record: Record) -> bool:
+    """Say what now stands in a row changed meanwhile, to take it next time."""
+    if row.item is None or row.form.mark.data == digest(row.item) or typed == row.item:
+        return False
+    by_name = {s.name: s for s in specs(layout.cls)}
+    names = [c.of for c in layout.columns if isinstance(c.of, str)]
+    row.stored = tuple(
+        (by_name[n].label, in_words(by_name[n], getattr(row.item, n), record))
+        for n in names
+        if getattr(row.item, n) != getattr(typed, n)
+    )
+    row.form.mark.raw_data = [digest(row.item)]
+    row.form.mark.data = digest(row.item)
+    return bool(row.stored)
+
+
+def _item(layout: Layout, row: Row, ref: str) -> Item:
+    before = row.item
+    kept = (
+        {s.name: getattr(before, s.name) for s in specs(layout.cls)}
+        if before
+        else {**layout.own, "ref": ref.replace("~", "")}
+    )
+    columns = [c.of for c in layout.columns if isinstance(c.of, str)]
+    return layout.cls.model_validate(kept | {n: row.form[n].value() for n in columns})
+
+
+def _with_row(layout: Layout, record: Record, row: Row) -> Record:
+    if row.item is None:
+        item = _item(layout, row, new_ref(record, layout.cls))
+        record = added(record, item)
+    else:
+        item = _item(layout, row, row.item.ref)
+        record = replaced(record, item.ref, item)
+    for column in layout.columns:
+        if isinstance(column.of, Beside):
+            typed = row.form[column.name].data or NOTHING
+            record = column.of.write(record, item, typed)
+    return record

@@ -1,0 +1,188 @@
+"""What every page shows around its own matter: the places, the search, the undo bar."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+from flask import Flask, current_app, g, request, url_for
+from flask_wtf.csrf import generate_csrf
+
+from app import __version__
+from app.config import Config
+from app.domain.record import Home
+from app.store.changes import find_change, undone_by
+from app.web.session import opened, read
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Place:
+    """A place of the program, with the pages in it.
+
+    Attributes:
+        label: Its name.
+        url: Its first page.
+        current: Whether the page shown is in it.
+        links: Pages in it: label, address, whether it is the one shown.
+    """
+
+    label: str
+    url: str
+    current: bool
+    links: tuple[tuple[str, str, bool], ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Undo:
+    """What was just done, and the form that takes it back."""
+
+    sentence: str
+    url: str
+    token: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HomeLink:
+    """The home that the page is about."""
+
+    ref: str
+    name: str
+    url: str
+
+
+# Label of the place, then its pages: label, endpoint.
+PLACES: tuple[tuple[str, tuple[tuple[str, str], ...]], ...] = (
+    (
+        "The record",
+        (
+            ("Home", "homes.show"),
+            ("Intake", "intake.index"),
+            ("Sources", "sources.index"),
+            ("Boards", "boards.index"),
+            ("Circuits", "circuits.index"),
+            ("Rooms", "rooms.index"),
+            ("Points", "points.index"),
+        ),
+    ),
+    ("Ask", (("Ask", "ask.index"),)),
+    ("Open questions", (("Open questions", "faults.index"),)),
+    ("Papers", (("Document", "documents.show"), ("Changes", "changes.index"))),
+)
+
+
+class Site:
+    """What the layout needs, worked out only when it is asked for."""
+
+    def __init__(self, config: Config) -> None:
+        self.demo = config.demo
+        self.version = __version__
+
+    @property
+    def home(self) -> HomeLink | None:
+        """The home that the page is about, if it is there."""
+        home = _home()
+        if home is None:
+            return None
+        url = url_for("homes.show", home=home.ref)
+        return HomeLink(ref=home.ref, name=home.name, url=url)
+
+    @property
+    def places(self) -> tuple[Place, ...]:
+        """The places of the home."""
+        home = _home()
+        return tuple(_place(label, pages, home) for label, pages in PLACES if home)
+
+    @property
+    def search_url(self) -> str | None:
+        """Address of the search, within a home."""
+        home = _home()
+        return url_for("search.index", home=home.ref) if home else None
+
+    @property
+    def query(self) -> str:
+        """What was searched for."""
+        return request.args.get("q", "")
+
+    @property
+    def undo(self) -> Undo | None:
+        """The change that was just made, named in the address by its number."""
+        home, number = _home(), request.args.get("done", "")
+        if home is None or not (number.isascii() and number.isdigit()):
+            return None
+        if len(number) > 12:
+            return None
+        key = opened(home.ref).key
+        change = find_change(read(), key, int(number))
+        if change is None or undone_by(read(), key, change.key):
+            return None
+        url = url_for("changes.undo", home=home.ref)
+        return Undo(sentence=change.sentence, url=url, token=change.key)
+
+    @property
+    def csrf(self) -> str:
+        """The token of this browser's forms."""
+        token: str = generate_csrf()
+        return token
+
+    @property
+    def homes_url(self) -> str:
+        """Address of the list of homes."""
+        return url_for("homes.index")
+
+    @property
+    def help_url(self) -> str:
+        """Address of the help."""
+        return url_for("help.index")
+
+    @property
+    def glossary_url(self) -> str:
+        """Address of the glossary."""
+        return url_for("glossary.index")
+
+    def static(self, name: str) -> str:
+        """Return the address of a static file, new whenever the file is."""
+        return url_for(
+            "static", filename=name, v=_stamp(current_app.static_folder, name)
+        )
+
+
+def init_app(app: Flask, config: Config) -> None:
+    """Give every template the site."""
+
+    @app.context_processor
+    def _site() -> dict[str, Any]:
+        return {"site": Site(config)}
+
+
+def _home() -> Home | None:
+    """Return the home of the address, once the view has found it there."""
+    return g.home.record.home if "home" in g else None
+
+
+def _place(label: str, pages: tuple[tuple[str, str], ...], home: Home) -> Place:
+    links = tuple(
+        (name, url_for(endpoint, home=home.ref), _is_here(endpoint))
+        for name, endpoint in pages
+    )
+    current = any(here for _, _, here in links)
+    shown = links if len(links) > 1 else ()
+    return Place(label=label, url=links[0][1], current=current, links=shown)
+
+
+def _is_here(endpoint: str) -> bool:
+    """A page is in the place of its own list; forms to the list of their sort."""
+    here = (request.endpoint or "").partition(".")[0]
+    if here == "items":
+        here = (request.view_args or {}).get("plural", "")
+        here = {"devices": "boards", "ties": "points", "controls": "points"}.get(
+            here, here
+        )
+    return endpoint.partition(".")[0] == {"devices": "boards"}.get(here, here)
+
+
+@cache
+def _stamp(folder: str | None, name: str) -> int:
+    file = Path(folder or "") / name
+    return int(file.stat().st_mtime) if file.is_file() else 0

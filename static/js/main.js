@@ -1,0 +1,82 @@
+// What a page gains from a script.  Every page works without it, and it asks nothing of
+// the network.
+
+const SECOND_PRESS_MS = 2000;
+const CONTROLS = "input:not([type=hidden]), select, textarea";
+
+/** Bring the reader to what there is to put right. */
+function focusErrors() {
+  document.querySelector(".error-summary")?.focus();
+}
+
+/** Send a form once when its button is pressed twice; the form itself is left alone. */
+function guardSecondPress() {
+  const sent = new WeakSet();
+  document.addEventListener("submit", (event) => {
+    const form = event.target;
+    if (event.defaultPrevented) return;
+    if (sent.has(form)) {
+      event.preventDefault();
+      return;
+    }
+    const button = event.submitter;
+    sent.add(form);
+    button?.setAttribute("aria-disabled", "true");
+    setTimeout(() => {
+      sent.delete(form);
+      button?.removeAttribute("aria-disabled");
+    }, SECOND_PRESS_MS);
+  });
+}
+
+/** Return the controls of a row that can be seen, in order. */
+function controlsOf(row) {
+  return [...row.querySelectorAll(CONTROLS)].filter((control) => !control.disabled);
+}
+
+/** Return the next or the former row of a quick table. */
+function rowBeside(row, step) {
+  const rows = [...row.closest(".quick").querySelectorAll(".quick__row")];
+  return rows[rows.indexOf(row) + step];
+}
+
+/** Go down a column with Enter; from the last row, on to the form's button. */
+function goDown(event) {
+  const control = event.target;
+  const row = control.closest?.(".quick .quick__row");
+  const plain = event.key === "Enter" && !event.isComposing && !event.shiftKey;
+  if (!row || !plain || !control.matches("input, select")) return;
+  event.preventDefault();
+  const below = rowBeside(row, 1);
+  if (below) controlsOf(below)[controlsOf(row).indexOf(control)]?.focus();
+  else control.form?.querySelector("button[type=submit]")?.focus();
+}
+
+/** Copy the row above into this one, but for what is a row's own. */
+function copyRowAbove(event) {
+  const row = event.target.closest?.("[data-copy]")?.closest(".quick__row");
+  const above = row && rowBeside(row, -1);
+  if (!above) return;
+  const from = controlsOf(above);
+  const into = controlsOf(row);
+  into.forEach((control, place) => {
+    const source = from[place];
+    if (!source || "own" in control.dataset || control.type === "file") return;
+    if (control.matches("[type=checkbox], [type=radio]")) control.checked = source.checked;
+    else control.value = source.value;
+  });
+  into[0]?.focus();
+}
+
+/** Show the copy buttons, where there is a row above. */
+function showCopyButtons() {
+  for (const button of document.querySelectorAll("[data-copy]")) {
+    button.hidden = !rowBeside(button.closest(".quick__row"), -1);
+  }
+}
+
+guardSecondPress();
+showCopyButtons();
+focusErrors();
+document.addEventListener("keydown", goDown);
+document.addEventListener("click", copyRowAbove);

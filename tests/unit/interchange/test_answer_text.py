@@ -1,0 +1,111 @@
+from __future__ import annotations
+
+import pytest
+
+from app.domain.faults import faults
+from app.domain.record import Record
+from app.interchange.answer_text import CAUTION, answer_text, faults_text
+from app.services.answers import answer
+from tests.builders import circuit, home, light, no_other_sources, one_way, room, tie
+
+LAMP = """\
+Light (P1)
+  Kind                  Light
+  Room                  Hall (R1)
+  Circuits              Lights (C1)
+  RCD of 30 mA or less  none in the record
+
+From the source to the point
+  GRID  The network in the street  Network
+  CUT   Cut-out                    Network         100 A; guards against overload, short circuit
+  MET   Meter                      Meter operator
+  TAIL  Tails                      Yours
+  MS    Main switch MS             Yours           100 A; breaks: line and neutral (usual for its kind)
+  W1    Circuit-breaker W1, “UP”   Yours           B 32 A; guards against overload, short circuit; breaks: line only (usual for its kind)
+  C1    Lights                     Yours
+  P1    Light                      Yours           tie: seen: went off and came back
+
+The owner changes
+  - between CUT and MET
+  - between MET and TAIL
+
+Ties
+  - Lights (C1): feeds it; seen: went off and came back
+
+Not known
+  none in the record"""
+
+
+@pytest.fixture
+def small() -> Record:
+    lamp = light("P1", room="R1", care=("alarm",))
+    lights = circuit("C1", lamp, name="Lights")
+    supply = one_way(lights, label_found="UP")
+    return home(supply, room("R1", name="Hall"), *no_other_sources())
+
+
+def test_a_point_is_told_step_by_step(small: Record) -> None:
+    text = answer_text(answer(small, "point", "P1"))
+    assert text == f"{LAMP}\n\n{CAUTION}"
+
+
+def test_a_way_tells_its_points_and_what_is_missed(small: Record) -> None:
+    lines = answer_text(answer(small, "way", "W1")).splitlines()
+    assert "  Label as found  “UP”" in lines
+    said = "  - Light (P1): Hall (R1); smoke, fire or burglar alarm"
+    assert lines.count(said.replace(" (R1)", "")) == 2
+
+
+def test_a_room_tells_its_ways(small: Record) -> None:
+    lines = answer_text(answer(small, "room", "R1")).splitlines()
+    assert lines[:5] == [
+        "Hall (R1)",
+        "  Looked at  All of it",
+        "",
+        "Ways that serve it",
+        "  - Circuit-breaker W1, “UP” (W1)",
+    ]
+
+
+def test_two_paths_are_told_apart() -> None:
+    lamp = light("P1")
+    two = home(one_way(circuit("C1", lamp), circuit("C2")), tie("P1", "C2"), room("R1"))
+    text = answer_text(answer(two, "point", "P1"))
+    assert "From the source to the point, path 1 of 2" in text
+    assert "From the source to the point, path 2 of 2" in text
+
+
+def test_what_is_not_known_is_told() -> None:
+    alone = home(light("P1"))
+    lines = answer_text(answer(alone, "point", "P1")).splitlines()
+    below = lines[lines.index("Not known") + 1 :]
+    assert below[0] == "  - What feeds it is not recorded."
+    assert "  Circuits              none in the record" in lines
+
+
+@pytest.mark.parametrize("question", ["point", "way", "room"])
+def test_every_thing_of_every_home_can_be_told(
+    question: str, houses: dict[str, Record], demo: Record
+) -> None:
+    for record in (*houses.values(), demo):
+        things = {
+            "point": record.points,
+            "way": (*record.devices, *record.intake),
+            "room": record.rooms,
+        }
+        for thing in things[question]:
+            text = answer_text(answer(record, question, thing.ref))
+            assert text.startswith(f"{thing.title} ({thing.ref})")
+            assert "None" not in text
+            assert "\nNot known\n" in text
+
+
+def test_faults_are_told_with_their_remedies(demo: Record) -> None:
+    found = faults(demo)
+    text = faults_text(found)
+    assert found
+    assert all(f.sentence in text and f.remedy in text for f in found)
+
+
+def test_a_record_without_faults_says_so() -> None:
+    assert faults_text(()).startswith("The record does not contradict itself")
