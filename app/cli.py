@@ -107,7 +107,12 @@ def import_(file: BinaryIO, as_ref: str | None, data: Path | None) -> None:
 
 @main.command()
 @home_option
-@click.option("-o", "--output", type=click.Path(dir_okay=False, path_type=Path))
+@click.option(
+    "-o",
+    "--output",
+    type=click.Path(dir_okay=False, path_type=Path),
+    help="File to write; else the screen.",
+)
 @data_option
 def export(home: str | None, output: Path | None, data: Path | None) -> None:
     """Write a home as a record document, to a file or to the screen."""
@@ -124,7 +129,11 @@ def export(home: str | None, output: Path | None, data: Path | None) -> None:
 
 
 @main.command()
-@click.option("--answer", type=click.Choice(("point", "way", "room", "faults")))
+@click.option(
+    "--answer",
+    type=click.Choice(("point", "way", "room", "faults")),
+    help="Of what ask or faults answers with --json.",
+)
 def schema(answer: str | None) -> None:
     """Print the JSON Schema of the record document, or of what --answer names."""
     from app.interchange import document_schema

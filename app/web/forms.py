@@ -11,14 +11,12 @@ from flask_wtf import FlaskForm
 from pydantic import ValidationError
 from wtforms import HiddenField
 
-from app.domain.kinds import DEVICE_KINDS, INTAKE_KINDS
-from app.domain.record import FieldSpec, Item, Record, specs
+from app.domain.record import FieldSpec, Item, Record, fields_of_kind, specs
 from app.web.fields import field_for
 
 # A list of references is asked for one by one: this many boxes beyond those in use.
 SPARE_BOXES = 2
 ORDINALS = ("", "Second ", "Third ", "Fourth ", "Fifth ", "Sixth ")
-KINDS: dict[str, Mapping[str, Any]] = {"device": DEVICE_KINDS, "intake": INTAKE_KINDS}
 
 
 class ItemForm:
@@ -51,7 +49,7 @@ class ItemForm:
         form_class = type(f"{cls.__name__}Form", (FlaskForm,), fields | hidden)
         data = {**_flat(values), "mark": mark, "once": secrets.token_hex(8)}
         self.form: Any = form_class(data=data)
-        usual = _usual(cls, kind)
+        usual = fields_of_kind(cls, kind)
         self.shown = [n for s, some in by_name.items() if s in usual for n in some]
         self.further = [n for n in fields if n not in self.shown]
 
@@ -122,16 +120,6 @@ def _flat(values: Mapping[str, Any]) -> dict[str, Any]:
         if isinstance(value, tuple):
             flat |= {f"{name}_{n}": ref for n, ref in enumerate(value, 1)}
     return flat
-
-
-def _usual(cls: type[Item], kind: str | None) -> set[str]:
-    """Return the fields that apply to a kind; all of the class if it has no kinds."""
-    kinds: Mapping[str, Any] = KINDS.get(cls.sort, {})
-    every = {spec.name for spec in specs(cls)}
-    if kind is None or kind not in kinds:
-        return every
-    of_some_kind = {name for each in kinds.values() for name in each.fields}
-    return every - of_some_kind | set(kinds[kind].fields)
 
 
 def values_of(item: Item) -> dict[str, Any]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
 from typing import Any
@@ -18,24 +19,50 @@ def in_words(spec: FieldSpec, value: Any, record: Record) -> str | None:
     if spec.type == "choice":
         return spec.choices[value]
     if spec.type == "choices":
-        return ", ".join(spec.choices[code] for code in value) or "Nothing noted"
+        return ", ".join(spec.choices[code] for code in value) or None
     if spec.type in ("ref", "refs"):
         refs = value if isinstance(value, tuple) else (value,)
         return ", ".join(_title(record, ref) for ref in refs) or None
     return _plain(spec, value)
 
 
-def rows_of(
-    item: Item, record: Record, *, skip: tuple[str, ...] = (), known_only: bool = False
-) -> tuple[tuple[str, str | None], ...]:
-    """Return an item's fields as label and words, in the order they are declared."""
-    shown = (spec for spec in specs(type(item)) if spec.name not in skip)
-    rows = ((s, in_words(s, getattr(item, s.name), record)) for s in shown)
-    return tuple(
-        (spec.label, words)
-        for spec, words in rows
-        if not known_only or (words is not None and words != "Nothing noted")
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Facts:
+    """What is recorded of an item, and the names of what is not.
+
+    Attributes:
+        known: Label and words of each field that says something.
+        not_known: Label of each field that nobody knows.
+        empty: Label of each field that was left empty, such as a note.
+    """
+
+    known: tuple[tuple[str, str], ...]
+    not_known: tuple[str, ...]
+    empty: tuple[str, ...]
+
+
+def facts_of(item: Item, record: Record, *, skip: tuple[str, ...] = ()) -> Facts:
+    """Return an item's fields in words, in the order they are declared."""
+    shown = [spec for spec in specs(type(item)) if spec.name not in skip]
+    words = [(s, in_words(s, getattr(item, s.name), record)) for s in shown]
+    open_ones = [spec for spec, text in words if not text]
+    return Facts(
+        known=tuple((spec.label, text) for spec, text in words if text),
+        not_known=tuple(within(s.label) for s in open_ones if _can_be_known(s)),
+        empty=tuple(within(s.label) for s in open_ones if not _can_be_known(s)),
     )
+
+
+def within(label: str) -> str:
+    """Return a label as it stands within a sentence: RCD and Ze keep their letters."""
+    ordinary = len(label) > 1 and label[1].islower() and label[:2] != "Ze"
+    return label[0].lower() + label[1:] if ordinary else label
+
+
+def _can_be_known(spec: FieldSpec) -> bool:
+    """A note or a name may stay empty; a rating that is empty is not known."""
+    text = spec.type in ("text", "long", "choices")
+    return not spec.blank and (spec.optional or not text)
 
 
 def quantity(value: Decimal | int | None, unit: str) -> str:

@@ -11,6 +11,7 @@ from app.domain.record._field import (
     RefTo,
     specs,
 )
+from app.domain.record.applies import fields_beside, fields_of_kind
 from app.domain.record.board import Board, Device
 from app.domain.record.circuit import Circuit
 from app.domain.record.home import Home, Room, Source
@@ -39,5 +40,7 @@ __all__ = [
     "Room",
     "Source",
     "Tie",
+    "fields_beside",
+    "fields_of_kind",
     "specs",
 ]

@@ -106,6 +106,7 @@ def field(
     low: int | None = None,
     high: int | None = None,
     group: str = "",
+    blank: bool = False,
 ) -> Any:
     """Declare a field.
 
@@ -117,14 +118,16 @@ def field(
         low: Smallest number taken.
         high: Largest number taken.
         group: Heading under which a form shows it.
+        blank: Whether leaving it open says that there is none.
     """
+    extra = {"unit": unit, "group": group, "blank": blank}
     return Field(
         default,
         title=label,
         description=hint or None,
         ge=low,
         le=high,
-        json_schema_extra={"unit": unit, "group": group} if unit or group else None,
+        json_schema_extra={name: value for name, value in extra.items() if value},
     )
 
 
@@ -136,6 +139,7 @@ class FieldSpec:
         name: Its name in the class, the table, the document and the form.
         type: Which sort of value it holds.
         optional: Whether it may be not recorded.
+        blank: Whether leaving it open says that there is none.
         choices: Codes and words, for a choice.
         sorts: What a reference may name.
         low: Smallest number.
@@ -149,6 +153,7 @@ class FieldSpec:
     unit: str
     group: str
     optional: bool
+    blank: bool
     required: bool
     default: Any
     choices: Mapping[str, str]
@@ -174,6 +179,7 @@ def _spec(name: str, info: Any) -> FieldSpec:
         hint=info.description or "",
         unit=extra.get("unit", ""),
         group=extra.get("group", ""),
+        blank=extra.get("blank", False),
         optional=type(None) in _arguments(info.annotation),
         required=info.is_required(),
         default=None if info.is_required() else info.default,

@@ -74,7 +74,7 @@ class Device(Item):
     ) = field("Fed from", hint="Left open: what the board itself is fed from.")
     second_feed: (
         Annotated[Ref, RefTo(("device", "intake", "circuit", "point", "source"))] | None
-    ) = field("Second feed", hint="Only a changeover switch has one.")
+    ) = field("Second feed", hint="Only a changeover switch has one.", blank=True)
     rated_current_a: Number | None = field("Rated current", unit="A", low=0, high=1000)
     curve: Annotated[str, OneOf(choices.CURVES)] = field("Type", "unknown")
     residual_current_ma: Number | None = field("IΔn", unit="mA", low=0, high=3000)
@@ -94,7 +94,7 @@ class Device(Item):
         hint="Without touching the carrier.",
     )
     phase: Annotated[str, OneOf(choices.PHASE)] = field("Phase", "unknown")
-    modules: int | None = field("Width", unit="modules", low=1, high=12)
+    modules: int | None = field("Width", unit="modules", low=1, high=12, blank=True)
     when: Annotated[str, OneOf(choices.WHEN)] = field(
         "When it passes the supply on", "always"
     )

@@ -117,6 +117,7 @@ class Source(Item):
     joins: Annotated[Ref, RefTo(("circuit", "device", "intake"))] | None = field(
         "Can feed back through",
         hint="The circuit, device or intake item where it joins the installation.",
+        blank=True,
     )
     note: LongText = field("Note", "")
 

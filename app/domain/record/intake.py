@@ -35,7 +35,9 @@ class IntakeItem(Item):
         "Fed from", hint="The item before it, towards the street."
     )
     second_feed: Annotated[Ref, RefTo(("source", "intake", "device"))] | None = field(
-        "Second feed", hint="Only a changeover switch or a battery gateway has one."
+        "Second feed",
+        hint="Only a changeover switch or a battery gateway has one.",
+        blank=True,
     )
     room: Annotated[Ref, RefTo(("room",))] | None = field("Where it is")
     basis: Annotated[str, OneOf(choices.BASES)] = field("How this is known", "unknown")

@@ -18,7 +18,7 @@ from app.web.addresses import delete_url, edit_url, item_url
 from app.web.quick import Table, saved, sent, shown, with_empty_rows
 from app.web.session import change, opened, opened_to_change, supply
 from app.web.way_table import way_layout
-from app.web.words import quantity, rows_of
+from app.web.words import Facts, facts_of, quantity
 
 bp = Blueprint("boards", __name__, url_prefix="/homes/<home>/boards")
 Link = tuple[str, str]
@@ -77,7 +77,7 @@ class BoardPage:
     lit: Lit | None
     rows: tuple[tuple[Link, str, str | None, str | None, str | None], ...]
     rooms: tuple[Link, ...]
-    facts: tuple[tuple[str, str | None], ...]
+    facts: Facts
     has_devices: bool
     ways: str
     new_device: str
@@ -169,7 +169,7 @@ def _page(net: Network, board: Board) -> BoardPage:
         lit=lit,
         rows=tuple(_row(record, device) for device in devices),
         rooms=_rooms(net, board),
-        facts=rows_of(board, record, skip=("name", "fed_from", "room")),
+        facts=facts_of(board, record, skip=("name", "fed_from", "room")),
         has_devices=bool(devices),
         ways=url_for(".ways", home=home, ref=board.ref),
         new_device=url_for("items.new", home=home, plural="devices", board=board.ref),

@@ -14,7 +14,7 @@ from app.errors import NotFoundError
 from app.web.addresses import delete_url, edit_url, item_url
 from app.web.lists import ListView, list_view
 from app.web.session import supply
-from app.web.words import rows_of
+from app.web.words import Facts, facts_of
 
 bp = Blueprint("circuits", __name__, url_prefix="/homes/<home>/circuits")
 Link = tuple[str, str]
@@ -54,7 +54,7 @@ class CircuitPage:
     answer: str
     ways: tuple[Link, ...]
     rows: tuple[tuple[Link, str | None, str, str], ...]
-    facts: tuple[tuple[str, str | None], ...]
+    facts: Facts
     edit: str
     delete: str
 
@@ -107,7 +107,7 @@ def _page(net: Network, circuit: Circuit) -> CircuitPage:
             if r in record.by_ref
         ),
         rows=tuple(_point(record, point) for point in points),
-        facts=rows_of(circuit, record, skip=("name", "ways")),
+        facts=facts_of(circuit, record, skip=("name", "ways")),
         edit=edit_url(home, circuit),
         delete=delete_url(home, circuit),
     )

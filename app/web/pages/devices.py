@@ -11,13 +11,13 @@ from app.domain.answers import WayAnswer
 from app.domain.ask import ask_way
 from app.domain.kinds import DEVICE_KINDS, KIND_HELP
 from app.domain.network import Network
-from app.domain.record import Board, Device
+from app.domain.record import Board, Device, fields_beside
 from app.domain.record.choices import CARE
 from app.errors import NotFoundError
 from app.web.addresses import delete_url, edit_url, item_url
 from app.web.chains import ChainView, chain_views
 from app.web.session import supply
-from app.web.words import rows_of
+from app.web.words import Facts, facts_of
 
 bp = Blueprint("devices", __name__, url_prefix="/homes/<home>/devices")
 Link = tuple[str, str]
@@ -55,7 +55,7 @@ class DevicePage:
     also: tuple[tuple[str, str, str], ...]
     new_circuit: str | None
     chains: tuple[ChainView, ...]
-    facts: tuple[tuple[str, str | None], ...]
+    facts: Facts
     unknowns: tuple[str, ...]
     help: str
     board: Link | None
@@ -91,7 +91,7 @@ def _page(net: Network, device: Device) -> DevicePage:
         also=_also(net, answer),
         new_circuit=new if offer else None,
         chains=chain_views(net.record, answer.chains),
-        facts=rows_of(device, record, skip=_skipped(device)),
+        facts=facts_of(device, record, skip=("board", *fields_beside(device))),
         unknowns=answer.unknowns,
         help=KIND_HELP["device"][device.kind],
         board=(board.name, item_url(home, board)) if board else None,
@@ -99,11 +99,6 @@ def _page(net: Network, device: Device) -> DevicePage:
         delete=delete_url(home, device),
         move=url_for("items.move", home=home, plural="devices", ref=device.ref),
     )
-
-
-def _skipped(device: Device) -> tuple[str, ...]:
-    of_others = {f for kind in DEVICE_KINDS.values() for f in kind.fields}
-    return ("board", *(of_others - set(DEVICE_KINDS[device.kind].fields)))
 
 
 def _sentence(answer: WayAnswer) -> str:

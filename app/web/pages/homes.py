@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import UTC, datetime
 from typing import Any
 
@@ -30,7 +30,7 @@ from app.store.homes import all_homes
 from app.web.forms import ItemForm, defaults_of, values_of
 from app.web.pages.items import Difference, differences
 from app.web.session import change, opened, opened_to_change, read
-from app.web.words import rows_of
+from app.web.words import Facts, facts_of
 
 bp = Blueprint("homes", __name__)
 
@@ -72,8 +72,8 @@ class HomePage:
     title: str
     progress: Progress
     next_url: str
-    facts: tuple[tuple[str, str | None], ...]
-    supply: tuple[tuple[str, str | None], ...]
+    facts: Facts
+    supply: Facts
     edit: str
     delete: str
     wrong: int
@@ -237,13 +237,13 @@ def _save_home(
         return None
 
 
-def _facts(record: Record, *, supply: bool) -> tuple[tuple[str, str | None], ...]:
+def _facts(record: Record, *, supply: bool) -> Facts:
     skip = tuple(s.name for s in specs(Home) if bool(s.group) != supply)
-    rows = rows_of(record.home, record, skip=(*skip, "name"))
-    mpan = record.home.mpan
-    return (
-        (*rows, ("Licence area by the MPAN", area(mpan))) if supply and mpan else rows
-    )
+    facts = facts_of(record.home, record, skip=(*skip, "name"))
+    if not (supply and record.home.mpan):
+        return facts
+    by_mpan = ("Licence area by the MPAN", area(record.home.mpan))
+    return replace(facts, known=(*facts.known, by_mpan))
 
 
 def _ref_from(name: str) -> str:

@@ -11,12 +11,12 @@ from app.domain.ask import boundaries
 from app.domain.chain import chains
 from app.domain.kinds import INTAKE_KINDS
 from app.domain.network import Network, network
-from app.domain.record import IntakeItem, Record
+from app.domain.record import IntakeItem, Record, fields_beside
 from app.domain.record.choices import OWNERS
 from app.drawing.street import draw_street
 from app.web.addresses import delete_url, edit_url, links
 from app.web.session import opened
-from app.web.words import rows_of
+from app.web.words import Facts, facts_of
 
 bp = Blueprint("intake", __name__, url_prefix="/homes/<home>/intake")
 
@@ -42,7 +42,7 @@ class ItemView:
     owner: str
     owner_word: str
     who_opens: str
-    facts: tuple[tuple[str, str | None], ...]
+    facts: Facts
     edit: str
     delete: str
     move: str
@@ -105,16 +105,14 @@ def _said(record: Record, ref: str) -> str:
 
 def _item(record: Record, item: IntakeItem) -> ItemView:
     home = record.home.ref
-    skip = ("ref", "kind", "name", "owner", "when") if item.when == "always" else (
-        "ref", "kind", "name", "owner",
-    )  # fmt: skip
+    skip = ("kind", "name", "owner", *fields_beside(item))
     return ItemView(
         ref=item.ref,
         title=item.title,
         owner=item.owner,
         owner_word=OWNERS[item.owner],
         who_opens=INTAKE_KINDS[item.kind].who_opens,
-        facts=rows_of(item, record, skip=skip, known_only=True),
+        facts=facts_of(item, record, skip=skip),
         edit=edit_url(home, item),
         delete=delete_url(home, item),
         move=url_for("items.move", home=home, plural="intake", ref=item.ref),

@@ -21,7 +21,7 @@ from app.web.lists import ListView, list_view
 from app.web.point_rows import POINT_HEADS, point_rows
 from app.web.protection import protection_rows, sentence
 from app.web.session import supply
-from app.web.words import day, rows_of
+from app.web.words import Facts, day, facts_of
 
 bp = Blueprint("points", __name__, url_prefix="/homes/<home>/points")
 Link = tuple[str, str]
@@ -100,7 +100,7 @@ class PointPage:
     new_control: str
     odd: str | None
     unknowns: tuple[str, ...]
-    facts: tuple[tuple[str, str | None], ...]
+    facts: Facts
     help: str
     edit: str
     delete: str
@@ -148,7 +148,7 @@ def _page(net: Network, point: Point) -> PointPage:
         ),
         odd=answer.odd,
         unknowns=answer.unknowns,
-        facts=rows_of(point, record, skip=("name", "kind", "room")),
+        facts=facts_of(point, record, skip=("name", "kind", "room")),
         help=KIND_HELP["point"][point.kind],
         edit=edit_url(home, point),
         delete=delete_url(home, point),

@@ -26,7 +26,7 @@ from app.web.quick import (
     with_empty_rows,
 )
 from app.web.session import change, opened, opened_to_change, supply
-from app.web.words import rows_of
+from app.web.words import Facts, facts_of
 
 bp = Blueprint("rooms", __name__, url_prefix="/homes/<home>/rooms")
 Link = tuple[str, str]
@@ -83,7 +83,7 @@ class RoomPage:
     rows: tuple[tuple[Cell, ...], ...]
     odd: tuple[str, ...]
     unknowns: tuple[str, ...]
-    facts: tuple[tuple[str, str | None], ...]
+    facts: Facts
     quick: str
     edit: str
     delete: str
@@ -205,7 +205,7 @@ def _page(net: Network, room: Room) -> RoomPage:
         rows=point_rows(net, record.points_of(room.ref)),
         odd=answer.odd,
         unknowns=answer.unknowns,
-        facts=rows_of(room, record, skip=("name",)),
+        facts=facts_of(room, record, skip=("name",)),
         quick=url_for(".points", home=home, ref=room.ref),
         edit=edit_url(home, room),
         delete=delete_url(home, room),

@@ -15,7 +15,7 @@ from app.errors import InvalidError
 from app.services.homes import save
 from app.web.addresses import delete_url, edit_url
 from app.web.session import change, opened, opened_to_change
-from app.web.words import rows_of
+from app.web.words import Facts, facts_of
 
 bp = Blueprint("sources", __name__, url_prefix="/homes/<home>/sources")
 
@@ -36,7 +36,7 @@ class SourceView:
     ref: str
     title: str
     present: str | None
-    facts: tuple[tuple[str, str | None], ...]
+    facts: Facts
     edit: str
     delete: str
 
@@ -75,7 +75,7 @@ def index(home: str) -> ResponseReturnValue:
                 ref=s.ref,
                 title=s.title,
                 present=None if s.present == "unknown" else YES_NO[s.present],
-                facts=rows_of(s, record, skip=("ref", "name", "kind", "present")),
+                facts=facts_of(s, record, skip=("ref", "name", "kind", "present")),
                 edit=edit_url(home, s),
                 delete=delete_url(home, s),
             )
