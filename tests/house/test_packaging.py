@@ -80,6 +80,6 @@ def test_the_installed_program_runs_from_anywhere(wheel: Path, tmp_path: Path) -
         "from app.web import create_app; from app.config import Config;"
         "from pathlib import Path; import sys;"
         "c = create_app(Config(data=Path(sys.argv[1]), secret_key=b'k' * 32));"
-        "print(c.test_client().get('/').status_code)"
+        "print(c.test_client().get('/', follow_redirects=True).status_code)"
     )
     assert run(python, "-c", page, data[1], cwd=elsewhere).strip() == "200"

@@ -14,7 +14,7 @@ NEVER = {
     "a thing is dead": r"\b(?:is|are|now) (?:now )?dead\b",
     "work is safe": r"\bsafe to (?:work|touch|use|open)\b|\b(?:is|are) safe\b",
     "it complies": r"\b(?:compliant|complies|in compliance)\b",
-    "it passed": r"\b(?:has|have|is|are) passed\b|\bpasses (?:the|its) (?:test|inspection)\b",
+    "it passed": r"\b(?:has|have|is|are) passed\b|\bpasses (?:the|its) test\b",
     "it is certified": r"\bcertified\b",
     "it is satisfactory": r"\b(?:un)?satisfactory\b",
     "inspection is late": r"\b(?:overdue|illegal)\b",

@@ -97,7 +97,7 @@ Number = Annotated[
 ]
 
 
-def field(
+def field(  # noqa: PLR0913 - a declaration, read as a table
     label: str,
     default: Any = None,
     *,
@@ -120,7 +120,7 @@ def field(
         group: Heading under which a form shows it.
         blank: Whether leaving it open says that there is none.
     """
-    extra = {"unit": unit, "group": group, "blank": blank}
+    extra: dict[str, Any] = {"unit": unit, "group": group, "blank": blank}
     return Field(
         default,
         title=label,
