@@ -26,6 +26,7 @@ SAID_ONLY = {
     "$defs",
     "$schema",
     "additionalProperties",
+    "blank",
     "default",
     "description",
     "group",

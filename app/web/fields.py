@@ -185,7 +185,8 @@ def choices_of(spec: FieldSpec, record: Record) -> list[SelectChoice]:
     if spec.type == "choice":
         first = [SelectChoice(NOTHING, "Choose")] if spec.required else []
         return first + [SelectChoice(c, word) for c, word in spec.choices.items()]
-    first = SelectChoice(NOTHING, "Choose" if spec.required else "Not recorded")
+    open_word = "None" if spec.blank else "Not recorded"
+    first = SelectChoice(NOTHING, "Choose" if spec.required else open_word)
     return [first, *_things(spec.sorts, record)]
 
 

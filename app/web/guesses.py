@@ -29,7 +29,7 @@ def _intake(record: Record, given: Mapping[str, str]) -> dict[str, Any]:
     return {
         "owner": kind.usual_owner,
         "fed_from": before if kind.carries_supply else None,
-        "room": record.intake[-1].room if record.intake else None,
+        "room": chain[-1].room if chain else None,
     }
 
 

@@ -82,7 +82,7 @@ class KindPage:
 
     Attributes:
         title: Heading.
-        kinds: Label, first line of help, and address of the form, for each kind.
+        kinds: Label, what it is, and address of the form, for each kind.
         back: Address to go back to.
     """
 
@@ -377,7 +377,7 @@ def _kind_page(cls: type[Item], record: Record) -> KindPage:
     home, board_ref = record.home.ref, request.args.get("board")
     rows = []
     for code, label in _kinds(cls).items():
-        first = KIND_HELP[cls.sort][code].partition("\n")[0]
+        first = KIND_HELP[cls.sort][code].partition("\n")[0].partition(": ")[2]
         url = url_for(
             "items.new", home=home, plural=cls.plural, kind=code, board=board_ref
         )

@@ -8,7 +8,7 @@ from flask import Blueprint, redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
 
 from app.domain.edits import added, new_ref, replaced
-from app.domain.record import Source
+from app.domain.record import Record, Source
 from app.domain.record.choices import SOURCE_KINDS, YES_NO
 from app.domain.unknowns import ASKED, unanswered_sources
 from app.errors import InvalidError
@@ -48,7 +48,8 @@ class SourcesPage:
     Attributes:
         title: Heading.
         answer: Which are not answered, in one sentence.
-        sources: Those in the record.
+        sources: Those that are there, or may be.
+        absent: Those answered no: title, and address of the form.
         questions: Kinds not answered yet: code and words.
         answer_url: Address that takes an answer.
         new: Address of the form of a source.
@@ -57,6 +58,7 @@ class SourcesPage:
     title: str
     answer: str
     sources: tuple[SourceView, ...]
+    absent: tuple[tuple[str, str], ...]
     questions: tuple[tuple[str, str], ...]
     answer_url: str
     new: str
@@ -70,16 +72,9 @@ def index(home: str) -> ResponseReturnValue:
     page = SourcesPage(
         title="Sources",
         answer=_answer(len(unanswered)),
-        sources=tuple(
-            SourceView(
-                ref=s.ref,
-                title=s.title,
-                present=None if s.present == "unknown" else YES_NO[s.present],
-                facts=facts_of(s, record, skip=("ref", "name", "kind", "present")),
-                edit=edit_url(home, s),
-                delete=delete_url(home, s),
-            )
-            for s in record.sources
+        sources=tuple(_view(record, s) for s in record.sources if s.present != "no"),
+        absent=tuple(
+            (s.title, edit_url(home, s)) for s in record.sources if s.present == "no"
         ),
         questions=tuple((kind, SOURCE_KINDS[kind]) for kind in unanswered),
         answer_url=url_for(".answer", home=home),
@@ -110,6 +105,18 @@ def answer(home: str) -> ResponseReturnValue:
     if present == "yes":
         return redirect(edit_url(home, source), 303)
     return redirect(url_for(".index", home=home, done=done), 303)
+
+
+def _view(record: Record, source: Source) -> SourceView:
+    home = record.home.ref
+    return SourceView(
+        ref=source.ref,
+        title=source.title,
+        present=None if source.present == "unknown" else YES_NO[source.present],
+        facts=facts_of(source, record, skip=("ref", "name", "kind", "present")),
+        edit=edit_url(home, source),
+        delete=delete_url(home, source),
+    )
 
 
 def _answer(unanswered: int) -> str:

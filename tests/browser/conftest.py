@@ -1,0 +1,65 @@
+"""A desk and a phone: two ways to sit before the program, both watched."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from urllib.parse import urlsplit
+
+import pytest
+from playwright.sync_api import Browser, BrowserContext, Page, Request
+
+DESK = {"width": 1280, "height": 800}
+PHONE = {"width": 390, "height": 844}
+# The browser itself says so in the console when a form is refused; it is no fault.
+REFUSED = ("status of 404", "status of 409", "status of 422")
+
+
+class Watch:
+    """What a browser said or sent that it should not have."""
+
+    def __init__(self, context: BrowserContext) -> None:
+        self.found: list[str] = []
+        context.on("console", lambda message: self._said(message.type, message.text))
+        context.on("weberror", lambda error: self.found.append(str(error.error)))
+        context.on("request", self._sent)
+
+    def _said(self, kind: str, text: str) -> None:
+        if kind in ("error", "warning") and not any(word in text for word in REFUSED):
+            self.found.append(text)
+
+    def _sent(self, request: Request) -> None:
+        url = urlsplit(request.url)
+        if url.scheme != "data" and url.hostname != "127.0.0.1":
+            self.found.append(request.url)
+
+
+Opens = Callable[..., Page]
+
+
+@pytest.fixture
+def opens(chromium: Browser, live_url: str) -> Iterator[Opens]:
+    """Open pages on the program; at the end nothing may have gone wrong in any."""
+    watches, contexts = [], []
+
+    def page(**settings: object) -> Page:
+        context = chromium.new_context(base_url=live_url, **settings)  # type: ignore[arg-type]
+        context.set_default_timeout(10_000)
+        watches.append(Watch(context))
+        contexts.append(context)
+        return context.new_page()
+
+    yield page
+    for context in contexts:
+        context.close()
+    assert [found for watch in watches for found in watch.found] == []
+
+
+@pytest.fixture
+def desk(opens: Opens) -> Page:
+    return opens(viewport=DESK)
+
+
+@pytest.fixture
+def phone(opens: Opens) -> Page:
+    """A phone whose browser runs no script."""
+    return opens(viewport=PHONE, has_touch=True, java_script_enabled=False)
