@@ -157,13 +157,20 @@ class CheckedClient(FlaskClient):
         return page.value("csrf_token", "Bring it in")
 
     def submit(
-        self, url: str, fields: Mapping[str, Typed] = {}, press: str = "Save", **more: Typed
+        self,
+        url: str,
+        fields: Mapping[str, Typed] = {},
+        press: str = "Save",
+        **more: Typed,
     ) -> Page:
         """Open a page, type into its form, press a button."""
         return self.submit_on(self.see(url), fields, press, **more)
 
     def submit_on(
-        self, page: Page, fields: Mapping[str, Typed] = {}, press: str = "Save",
+        self,
+        page: Page,
+        fields: Mapping[str, Typed] = {},
+        press: str = "Save",
         **more: Typed,
     ) -> Page:
         """Type into a form of a page that is open, press a button."""
@@ -180,7 +187,11 @@ class CheckedClient(FlaskClient):
         return Page(self.post(form.get("action") or here.full_path, data=kept))
 
     def save(
-        self, url: str, fields: Mapping[str, Typed] = {}, press: str = "Save", **more: Typed
+        self,
+        url: str,
+        fields: Mapping[str, Typed] = {},
+        press: str = "Save",
+        **more: Typed,
     ) -> Page:
         """Do as `submit` does, have it taken, and go where that leads."""
         return self.go_on(self.submit(url, fields, press, **more))

@@ -25,19 +25,39 @@ def point_layout(room: Room) -> Layout:
             Column(of="place", width="wide"),
             Column(of="count", width="narrow"),
             Column(of="fuse_a", width="narrow"),
-            Column(of=TIED),
+            Column(of=_tied_column(room)),
             Column(of=KNOWN),
         ),
     )
 
 
-def _tied_field(record: Record) -> ChoiceField:
-    choices = [c for c in choices_of(TIED_TO, record) if c.value]
+def _tied_column(room: Room) -> Beside:
+    return Beside(
+        name="tied",
+        label="Fed from",
+        make=lambda record: _tied_field(record, room),
+        read=_tied,
+        write=_write_tie,
+    )
+
+
+def _tied_field(record: Record, room: Room) -> ChoiceField:
+    """Offer the circuits and sources, the points of this room, and what is chosen."""
+    points = record.points_of(room.ref)
+    ties = [tie for point in points for tie in _feeds(record, point)]
+    chosen = {tie.tied_to for tie in ties}
+    near = {point.ref for point in points} | chosen
+    choices = [
+        choice
+        for choice in choices_of(TIED_TO, record)
+        if choice.value in near or record.find(Point, choice.value) is None
+    ]
     first = [
         SelectChoice(NOTHING, "Not recorded"),
         SelectChoice(SEVERAL, "More than one: see the point"),
     ]
-    field: ChoiceField = ChoiceField(label="Fed from", choices=[*first, *choices])
+    offered = [*first, *(choice for choice in choices if choice.value)]
+    field: ChoiceField = ChoiceField(label="Fed from", choices=offered)
     return field
 
 
@@ -84,9 +104,6 @@ def _write_grade(record: Record, point: Point, typed: str) -> Record:
     return replaced(record, tie.ref, tie)
 
 
-TIED = Beside(
-    name="tied", label="Fed from", make=_tied_field, read=_tied, write=_write_tie
-)
 KNOWN = Beside(
     name="known",
     label="How known",

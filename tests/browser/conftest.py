@@ -42,7 +42,12 @@ def opens(chromium: Browser, live_url: str) -> Iterator[Opens]:
     watches, contexts = [], []
 
     def page(**settings: object) -> Page:
-        context = chromium.new_context(base_url=live_url, **settings)  # type: ignore[arg-type]
+        # Without motion a scroll is over as soon as it is asked for.
+        context = chromium.new_context(
+            base_url=live_url,
+            reduced_motion="reduce",
+            **settings,  # type: ignore[arg-type]
+        )
         context.set_default_timeout(10_000)
         watches.append(Watch(context))
         contexts.append(context)

@@ -7,7 +7,7 @@ from playwright.sync_api import Locator, Page, expect
 MOST_STEPS = 250
 
 # Returns what is wrong with where the focus stands, or nothing.
-LOOK = """() => {
+LOOK = """(back) => {
   const now = document.activeElement;
   const name = now.outerHTML.slice(0, 120);
   if (now === document.body) return "";
@@ -23,13 +23,19 @@ LOOK = """() => {
   const there = document.elementFromPoint(x, y);
   if (!there || !(now.contains(there) || there.contains(now)))
     return "covered or off the screen: " + name;
-  if (!before) return "";
-  if (before.compareDocumentPosition(now) & Node.DOCUMENT_POSITION_PRECEDING)
+  if (!before || before === now) return "";
+  const [first, then] = back ? [now, before] : [before, now];
+  if (first.compareDocumentPosition(then) & Node.DOCUMENT_POSITION_PRECEDING)
     return "out of order: " + name;
-  const same = before.form && before.form === now.form;
-  if (same && box.bottom <= before.getBoundingClientRect().top)
-    return "goes up the form: " + name;
+  const same = first.form && first.form === then.form;
+  const [above, below] = [first, then].map((e) => e.getBoundingClientRect());
+  if (same && below.bottom <= above.top) return "goes up the form: " + name;
   return "";
+}"""
+BEFORE = """(target) => {
+  const now = document.activeElement;
+  if (now === document.body) return false;
+  return !!(target.compareDocumentPosition(now) & Node.DOCUMENT_POSITION_FOLLOWING);
 }"""
 
 
@@ -39,31 +45,43 @@ class Keys:
     def __init__(self, page: Page) -> None:
         self.page = page
 
-    def go(self, role: str, name: str) -> None:
-        """Go to a link or a button of the page's own matter, and press it."""
-        self.skip()
-        main = self.page.get_by_role("main")
-        self.to(main.get_by_role(role, name=name, exact=True))  # type: ignore[arg-type]
-        self.page.keyboard.press("Enter")
+    @property
+    def main(self) -> Locator:
+        """The page's own matter."""
+        return self.page.get_by_role("main")
+
+    def follow(self, name: str) -> None:
+        """Follow a link of the page's own matter."""
+        self.press(self.main.get_by_role("link", name=name, exact=True))
+
+    def send(self, name: str) -> None:
+        """Send a form by its button."""
+        self.press(self.main.get_by_role("button", name=name, exact=True))
+
+    def press(self, target: Locator) -> None:
+        """Go to a link or a button, press it, and wait for where it leads."""
+        self.to(target)
+        with self.page.expect_navigation():
+            self.page.keyboard.press("Enter")
 
     def skip(self) -> None:
-        """Skip what stands before the page's own matter."""
-        self.page.evaluate("() => { window.before = null; }")
-        self.page.keyboard.press("Tab")
+        """Skip what stands before the page's own matter, on a page just opened."""
+        self._step()
         skip = self.page.get_by_role("link", name="Skip to the page")
-        if _focused(skip):
-            self._look()
-            self.page.keyboard.press("Enter")
-            expect(self.page.get_by_role("main")).to_be_focused()
+        expect(skip).to_be_focused()
+        self.page.keyboard.press("Enter")
+        expect(self.main).to_be_focused()
 
     def to(self, target: Locator) -> None:
-        """Press Tab until the focus is there, looking at every stop."""
+        """Press Tab, or Shift and Tab, until the focus is there."""
         expect(target).to_have_count(1)
+        if not _focused(target):
+            self._step()
+        back = bool(target.evaluate(BEFORE))
         for _ in range(MOST_STEPS):
             if _focused(target):
                 return
-            self.page.keyboard.press("Tab")
-            self._look()
+            self._step(back=back)
         raise AssertionError(f"never reached by keyboard: {target}")
 
     def write(self, target: Locator, text: str) -> None:
@@ -83,8 +101,11 @@ class Keys:
             self.page.keyboard.press("ArrowDown" if steps > 0 else "ArrowUp")
         expect(target.locator("option:checked")).to_have_text(option)
 
-    def _look(self) -> None:
-        assert self.page.evaluate(LOOK) == "", self.page.url
+    def _step(self, *, back: bool = False) -> None:
+        """Take one step and look where the focus stands."""
+        self.page.keyboard.press("Shift+Tab" if back else "Tab")
+        wrong = self.page.evaluate(LOOK, back)
+        assert not wrong, f"{self.page.url}: {wrong}"
 
 
 def _focused(target: Locator) -> bool:

@@ -126,3 +126,8 @@ def test_the_top_folder_holds_only_what_belongs_there() -> None:
         pytest.skip("this is no checkout")
     top = {line.partition("/")[0] for line in files.stdout.splitlines()}
     assert {name for name in top if not name.startswith(".")} <= TOP_LEVEL
+
+
+def test_ci_runs_the_command_of_the_readme() -> None:
+    (command,) = re.findall(r"^    (.*-m tests)$", text_of("README.md"), re.MULTILINE)
+    assert text_of(".ci/run").splitlines()[-1] == command

@@ -230,6 +230,23 @@ def test_a_damaged_file_is_refused(database: Path) -> None:
     assert "damaged" in refused(database, DatabaseError)
 
 
+def test_what_a_crash_left_half_done_is_rolled_back(
+    database: Path, demo: Record, keep: Callable[[Record], int], tmp_path: Path
+) -> None:
+    keep(demo)
+    journal = database.with_name(f"{database.name}-journal")
+    crashed = tmp_path / "crashed.sqlite3"
+    with closing(sqlite3.connect(database)) as file:
+        # With so little room it has to write into the file before it commits.
+        file.execute("PRAGMA cache_size = 1")
+        file.execute("UPDATE point SET note = hex(zeroblob(1500))")
+        shutil.copy(database, crashed)
+        shutil.copy(journal, crashed.with_name(f"{crashed.name}-journal"))
+    assert revision_of(crashed) == head_revision()
+    with reading(make_engine(crashed)) as connection:
+        assert open_home(connection, "demo").record == demo
+
+
 def test_a_folder_in_its_place_is_refused(tmp_path: Path) -> None:
     (tmp_path / "ways.sqlite3").mkdir()
     with pytest.raises(DatabaseError, match="not a record of this program"):
