@@ -12,11 +12,13 @@ LOOK = """(back) => {
   const name = now.outerHTML.slice(0, 120);
   if (now === document.body) return "";
   const box = now.getBoundingClientRect();
-  const style = getComputedStyle(now);
+  const inDrawing = now.querySelector(":scope > .drawing__target");
+  const style = getComputedStyle(inDrawing || now);
+  const ring = inDrawing ? style.stroke !== "none" && style.strokeWidth
+    : style.outlineStyle !== "none" && style.outlineWidth;
   const before = window.before?.isConnected ? window.before : null;
   window.before = now;
-  if (style.outlineStyle === "none" || parseFloat(style.outlineWidth) < 2)
-    return "no outline: " + name;
+  if (!ring || parseFloat(ring) < 2) return "not seen to have the focus: " + name;
   if (box.width < 1 || box.height < 1) return "no size: " + name;
   const x = (Math.max(box.left, 0) + Math.min(box.right, innerWidth)) / 2;
   const y = (Math.max(box.top, 0) + Math.min(box.bottom, innerHeight)) / 2;

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
 from flask import Blueprint, redirect, render_template, request, url_for
@@ -10,7 +10,7 @@ from flask.typing import ResponseReturnValue
 
 from app.domain.ask import ask_room, ask_way
 from app.domain.kinds import DEVICE_KINDS
-from app.domain.network import Network
+from app.domain.network import Network, downstream
 from app.domain.record import Board, Device, Record, Room
 from app.drawing.board import draw_board
 from app.errors import NotFoundError
@@ -62,7 +62,8 @@ class BoardPage:
         drawing: Its face, as SVG.
         lit: What is brought forward, if anything is.
         rows: Way with its address, device, label found, what it feeds, in use.
-        rooms: Rooms that it serves: name, address that brings their ways forward.
+        rooms: Rooms that it serves: name, address that brings their ways forward,
+            and whether what is brought forward serves the room.
         facts: Its own facts.
         has_devices: Whether anything stands on it.
         ways: Address of the quick table.
@@ -76,7 +77,7 @@ class BoardPage:
     drawing: str
     lit: Lit | None
     rows: tuple[tuple[Link, str, str | None, str | None, str | None], ...]
-    rooms: tuple[Link, ...]
+    rooms: tuple[tuple[str, str, bool], ...]
     facts: Facts
     has_devices: bool
     ways: str
@@ -168,7 +169,7 @@ def _page(net: Network, board: Board) -> BoardPage:
         drawing=draw_board(record, board.ref, _lighting(record, board), which),
         lit=lit,
         rows=tuple(_row(record, device) for device in devices),
-        rooms=_rooms(net, board),
+        rooms=_rooms(net, board, which),
         facts=facts_of(board, record, skip=("name", "fed_from", "room")),
         has_devices=bool(devices),
         ways=url_for(".ways", home=home, ref=board.ref),
@@ -254,17 +255,22 @@ def _no_feed(record: Record, device: Device) -> str | None:
     return None if DEVICE_KINDS[device.kind].outgoing else "-"
 
 
-def _rooms(net: Network, board: Board) -> tuple[Link, ...]:
-    fed: dict[str, str] = {}
-    for device in net.record.devices_of(board.ref):
-        if device.fed_from is None or device.kind in ("rcd", "main_switch"):
-            for room in ask_way(net, device).rooms:
-                fed.setdefault(room.ref, room.title)
+def _rooms(
+    net: Network, board: Board, lit: frozenset[str]
+) -> tuple[tuple[str, str, bool], ...]:
+    devices = [d.ref for d in net.record.devices_of(board.ref)]
+    served = _rooms_fed(net, devices)
+    forward = _rooms_fed(net, lit)
     return tuple(
-        (r.name, _lighting_url(net.record, board, r.ref))
-        for r in net.record.rooms
-        if r.ref in fed
+        (room.name, _lighting_url(net.record, board, room.ref), room.ref in forward)
+        for room in net.record.rooms
+        if room.ref in served
     )
+
+
+def _rooms_fed(net: Network, devices: Iterable[str]) -> set[str | None]:
+    fed = {ref for device in devices for ref in downstream(net, device)}
+    return {point.room for point in net.record.points if point.ref in fed}
 
 
 def _answer(net: Network, board: Board) -> str:
