@@ -159,8 +159,10 @@ def entries_between(old: Record, new: Record) -> tuple[Entry, ...]:
 def with_entries(record: Record, entries: Iterable[Entry]) -> Record | None:
     """Return the record with entries carried out; None when one does not fit.
 
-    An entry fits when its item still is as it was before it.
+    An entry fits when its item still is as it was before it.  The order of the entries
+    does not count.
     """
+    entries = tuple(entries)
     lists = {cls.sort: list(record.of(cls)) for cls in SORTS.values()}
     home = record.home
     for entry in entries:
@@ -168,31 +170,35 @@ def with_entries(record: Record, entries: Iterable[Entry]) -> Record | None:
             if home != entry.before or not isinstance(entry.after, Home):
                 return None
             home = entry.after
-        elif not _carried_out(lists[entry.sort], entry):
+        elif not _taken_out(lists[entry.sort], entry):
+            return None
+    for sort, items in lists.items():
+        if not _put_in(items, [e for e in entries if e.sort == sort and e.after]):
             return None
     values = {cls.plural: tuple(lists[sort]) for sort, cls in SORTS.items()}
     return record.having(**values, home=home)
 
 
-def _carried_out(items: list[Item], entry: Entry) -> bool:
-    refs = [item.ref for item in items]
+def _taken_out(items: list[Item], entry: Entry) -> bool:
     if entry.before is not None:
         if entry.before not in items:
             return False
         items.remove(entry.before)
-    elif entry.after and entry.after.ref in refs:
-        return False
-    if entry.after is not None:
-        items.insert(_index(items, entry.follows_after), entry.after)
     return True
 
 
-def _index(items: list[Item], follows: str | None) -> int:
-    """Return the index after an item; at the end when that one is no longer there."""
-    refs = [item.ref for item in items]
-    if follows is None:
-        return 0
-    return refs.index(follows) + 1 if follows in refs else len(refs)
+def _put_in(items: list[Item], waiting: list[Entry]) -> bool:
+    """Put each item behind the one that it follows, which may have to come first."""
+    while waiting:
+        refs = [None, *(item.ref for item in items)]
+        entry = next((e for e in waiting if e.follows_after in refs), waiting[0])
+        waiting.remove(entry)
+        if entry.after is None or entry.after.ref in refs:
+            return False
+        follows = entry.follows_after
+        place = refs.index(follows) if follows in refs else len(items)
+        items.insert(place, entry.after)
+    return True
 
 
 def _entries_of(cls: type[Item], old: Record, new: Record) -> list[Entry]:
@@ -207,7 +213,24 @@ def _entries_of(cls: type[Item], old: Record, new: Record) -> list[Entry]:
         for i in after
         if old_of.get(i.ref) != i or (shuffled and was[i.ref] != became[i.ref])
     ]
-    return [*gone, *kept]
+    found = [*gone, *kept]
+    if not shuffled or _is_exact(found, before, after):
+        return found
+    return [*gone, *(_entry(cls, old_of.get(i.ref), i, was, became) for i in after)]
+
+
+def _is_exact(
+    entries: list[Entry], before: tuple[Item, ...], after: tuple[Item, ...]
+) -> bool:
+    """Return whether entries lead from one list to the other, and back."""
+    back = [entry.reversed() for entry in entries]
+    for start, way, end in ((before, entries, after), (after, back, before)):
+        items = list(start)
+        for entry in way:
+            _taken_out(items, entry)
+        if not _put_in(items, [e for e in way if e.after]) or tuple(items) != end:
+            return False
+    return True
 
 
 def _entry(

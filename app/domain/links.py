@@ -1,4 +1,4 @@
-"""What a record must not hold to be kept: references that lead nowhere, or in a circle.
+"""What no record kept may hold: references used twice, leading nowhere, in circles.
 
 A record in the file or in a document is free of these; one that is only being looked
 at need not be, and `faults` reports them.
@@ -17,7 +17,11 @@ from app.errors import Problem
 
 def broken_links(record: Record) -> tuple[Problem, ...]:
     """Return each reference that cannot be kept, with its place and the reason."""
-    return (*_leading_nowhere(record), *_in_circles(record))
+    return (
+        *_used_twice(record),
+        *_leading_nowhere(record),
+        *_in_circles(record),
+    )
 
 
 def places(record: Record) -> Iterator[tuple[str, str]]:
@@ -25,6 +29,15 @@ def places(record: Record) -> Iterator[tuple[str, str]]:
     for cls in SORTS.values():
         for index, item in enumerate(record.of(cls)):
             yield f"{cls.plural}[{index}]", item.ref
+
+
+def _used_twice(record: Record) -> Iterator[Problem]:
+    seen: dict[str, str] = {}
+    for place, ref in places(record):
+        if ref in seen:
+            reason = f"The reference {ref} is already used at {seen[ref]}."
+            yield Problem(f"{place}.ref", reason)
+        seen.setdefault(ref, place)
 
 
 def _leading_nowhere(record: Record) -> Iterator[Problem]:

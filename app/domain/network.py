@@ -260,6 +260,6 @@ def _path(trail: Mapping[str, str | None], first: Item | None, *, circle: bool) 
     return Path(
         refs=tuple(refs),
         ties=(None, *ties[:-1]),
-        whole=not circle and first is not None and first.sort == "source",
+        whole=first is not None and first.sort == "source",
         circle=circle,
     )

@@ -1,10 +1,10 @@
 """Odd ones out: points not on the circuit that one would look for them on.
 
 A point is odd when
-* more than half of the room's points of its group, two at least, share a circuit, and
-  it is not on that circuit; or
-* three in four of its circuit's points, three at least, stand on one storey, or in
-  outbuildings, and it stands elsewhere; or
+* more than half of the room's points of its group share a circuit, and it is not on
+  that circuit; or
+* three in four of its circuit's points stand on one storey, or in outbuildings, and it
+  stands elsewhere; or
 * it stands in the house and its circuit comes from a board in an outbuilding, though
   there is a board in the house.
 
@@ -71,7 +71,7 @@ def _odd_in_room(net: Network, room: str) -> Iterator[Odd]:
     for kind, points in groups.items():
         counts = Counter(circuit for p in points for circuit in on[p.ref])
         usual, most = counts.most_common(1)[0]
-        if most < 2 or most <= len(points) / 2:
+        if most <= len(points) / 2:
             continue
         name = _circuit(net.record, usual)
         for point in points:
@@ -85,7 +85,7 @@ def _odd_on_circuit(net: Network, circuit: str) -> Iterator[Odd]:
     if not places:
         return
     usual, most = Counter(places.values()).most_common(1)[0]
-    if most < 3 or most < len(places) * 3 / 4:
+    if most < len(places) * 3 / 4:
         return
     alone = most == len(points_on(net, circuit)) - 1
     whose = "whose other points are all" if alone else "mostly"

@@ -6,12 +6,13 @@ The document is the record itself with two keys before it: ``format`` and ``vers
 from __future__ import annotations
 
 import json
+from collections import Counter
 from collections.abc import Iterator
 from typing import Any, NoReturn
 
 from pydantic import ValidationError
 
-from app.domain.links import broken_links, places
+from app.domain.links import broken_links
 from app.domain.record import SORTS, Home, Item, Record, specs
 from app.errors import InvalidError, Problem
 from app.interchange.schema import published
@@ -52,9 +53,9 @@ def from_document(data: bytes) -> Record:
         record = Record.model_validate_json(json.dumps(body))
     except ValidationError as error:
         _refuse([_problem(e) for e in error.errors(include_url=False)])
-    problems = [*_used_twice(record), *broken_links(record)]
+    problems = broken_links(record)
     if problems:
-        _refuse(problems)
+        _refuse(list(problems))
     return record
 
 
@@ -113,7 +114,8 @@ def _decoded(data: bytes) -> Any:
 def _no_key_twice(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
     found = dict(pairs)
     if len(found) != len(pairs):
-        twice = next(k for i, (k, _) in enumerate(pairs) if k in dict(pairs[:i]))
+        keys = Counter(key for key, _ in pairs)
+        twice = next(key for key, count in keys.items() if count > 1)
         shown = twice[:40].encode(errors="replace").decode()
         raise ValueError(f"The key “{shown}” stands twice in one object.")
     return found
@@ -200,15 +202,6 @@ def _problem(error: Any) -> Problem:
     parts = [f"[{p}]" if isinstance(p, int) else f".{p}" for p in error["loc"]]
     reason = error["msg"].removeprefix("Value error, ")
     return Problem("".join(parts).lstrip(".") or "the document", f"{reason}.")
-
-
-def _used_twice(record: Record) -> Iterator[Problem]:
-    seen: dict[str, str] = {}
-    for place, ref in places(record):
-        if ref in seen:
-            reason = f"The reference {ref} is already used at {seen[ref]}."
-            yield Problem(f"{place}.ref", reason)
-        seen.setdefault(ref, place)
 
 
 def _refuse(problems: list[Problem]) -> NoReturn:

@@ -13,6 +13,7 @@ from app.web import errors, guard, pages, session, site
 
 MOST_FORM_BYTES = 512 * 1024
 MOST_FORM_PARTS = 20_000
+YEAR_S = 365 * 24 * 3600
 
 
 def create_app(config: Config) -> Flask:
@@ -29,6 +30,8 @@ def create_app(config: Config) -> Flask:
         MAX_CONTENT_LENGTH=MOST_FORM_BYTES,
         MAX_FORM_MEMORY_SIZE=MOST_FORM_BYTES,
         MAX_FORM_PARTS=MOST_FORM_PARTS,
+        # A static file's address changes with the file, so that it may be kept.
+        SEND_FILE_MAX_AGE_DEFAULT=YEAR_S,
         WTF_CSRF_TIME_LIMIT=None,
         WTF_CSRF_SSL_STRICT=False,
     )

@@ -17,7 +17,7 @@ def item_url(home: str, item: Item) -> str:
     if item.sort in PAGES:
         return url_for(f"{item.plural}.show", home=home, ref=item.ref)
     if item.sort in ANCHORS:
-        return url_for(ANCHORS[item.sort], home=home, _anchor=item.ref)
+        return url_for(ANCHORS[item.sort], home=home, _anchor=f"item-{item.ref}")
     return edit_url(home, item)
 
 

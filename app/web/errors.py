@@ -49,6 +49,7 @@ class ErrorPage:
         remedy: What can be done.
         reference: What the log calls it; empty when the log says nothing.
         problems: Reasons, one by one, with their places.
+        refused: Whether what was sent is to be put right.
     """
 
     title: str
@@ -56,6 +57,7 @@ class ErrorPage:
     remedy: str = ""
     reference: str = ""
     problems: tuple[Problem, ...] = ()
+    refused: bool = False
 
 
 def init_app(app: Flask) -> None:
@@ -74,7 +76,10 @@ def _page(status: int, page: ErrorPage) -> tuple[str, int]:
 def _refused(error: AppError) -> tuple[str, int]:
     status = next((s for cls, s in STATUS.items() if isinstance(error, cls)), 422)
     page = ErrorPage(
-        title=TITLES[status], sentence=error.sentence, problems=error.problems
+        title=TITLES[status],
+        sentence=error.sentence,
+        problems=error.problems,
+        refused=status == 422,
     )
     return _page(status, page)
 

@@ -22,6 +22,10 @@ from wtforms.validators import ValidationError
 from app.domain.record import LONG, REF_PATTERN, SORTS, FieldSpec, Item, Record
 
 NOTHING = ""
+# Control characters, and code points that are no characters.
+UNSEEN = re.compile(r"[\x00-\x1f\x7f-\x9f\ud800-\udfff\ufdd0-\ufdef\ufffe\uffff]")
+# A comma may stand for the point, but 7,200 is seven thousand to most readers here.
+THOUSANDS = re.compile(r"[1-9][0-9]{0,2}(,[0-9]{3})+(\.[0-9]*)?")
 
 
 class TextField(StringField):
@@ -34,7 +38,7 @@ class TextField(StringField):
     def process_formdata(self, valuelist: list[Any]) -> None:
         """Take what was typed."""
         if valuelist:
-            self.data = _tidy(valuelist[0])
+            self.data = tidy(valuelist[0])
 
     def value(self) -> str | None:
         """Return what the record is to hold."""
@@ -55,7 +59,7 @@ class LongField(TextAreaField):
     def process_formdata(self, valuelist: list[Any]) -> None:
         """Take what was typed."""
         if valuelist:
-            self.data = _tidy(valuelist[0], lines=True)
+            self.data = tidy(valuelist[0], lines=True)
 
     def value(self) -> str:
         """Return what the record is to hold."""
@@ -78,7 +82,7 @@ class NumberField(Field):
         Raises:
             ValueError: It is no number that the record can hold; a sentence says so.
         """
-        text = _tidy(valuelist[0]) if valuelist else ""
+        text = tidy(valuelist[0]) if valuelist else ""
         self.data = _number(text, self.spec) if text else None
 
     def value(self) -> Decimal | int | None:
@@ -103,7 +107,7 @@ class DayField(Field):
         Raises:
             ValueError: It is no day; a sentence says what to enter.
         """
-        text = _tidy(valuelist[0]) if valuelist else ""
+        text = tidy(valuelist[0]) if valuelist else ""
         try:
             self.data = date.fromisoformat(text) if text else None
         except ValueError:
@@ -127,7 +131,7 @@ class ChoiceField(SelectField):
 
     def pre_validate(self, _form: Any) -> None:
         """Take what is in the list only."""
-        if self.data not in set(_codes(self)):
+        if (self.data or NOTHING) not in set(_codes(self)):
             raise ValidationError("Choose one from the list.")
 
     def value(self) -> str | None:
@@ -248,6 +252,8 @@ def _is_ref(_form: Any, field: Any) -> None:
 
 
 def _number(text: str, spec: FieldSpec) -> Decimal | int:
+    if THOUSANDS.fullmatch(text):
+        raise ValueError("Write it without a comma, such as 7200 or 7.2.")
     try:
         number = Decimal(text.replace(",", ".").replace(" ", ""))
     except InvalidOperation:
@@ -267,9 +273,9 @@ def _number(text: str, spec: FieldSpec) -> Decimal | int:
     return Decimal(f"{number.normalize():f}")
 
 
-def _tidy(text: str, *, lines: bool = False) -> str:
+def tidy(text: str, *, lines: bool = False) -> str:
     """Trim it, and leave out what no screen shows."""
     plain = text.replace("\r\n", "\n").replace("\r", "\n")
-    kept = [c for c in plain if c == "\n" or c >= " "]
-    joined = "".join(kept).replace("\x7f", "").strip()
+    kept = [c for c in plain if c == "\n" or not UNSEEN.fullmatch(c)]
+    joined = "".join(kept).strip()
     return joined if lines else joined.replace("\n", " ")

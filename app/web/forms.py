@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+import hashlib
+import json
 import secrets
 from collections.abc import Iterable, Mapping
 from dataclasses import replace
 from typing import Any
 
+from flask import request
 from flask_wtf import FlaskForm
 from pydantic import ValidationError
 from wtforms import HiddenField
@@ -120,6 +123,16 @@ def _flat(values: Mapping[str, Any]) -> dict[str, Any]:
         if isinstance(value, tuple):
             flat |= {f"{name}_{n}": ref for n, ref in enumerate(value, 1)}
     return flat
+
+
+def sent_once() -> str:
+    """Return the key by which a form that is sent twice counts once.
+
+    It holds what was typed: to go back and type something else is no repetition.
+    """
+    own = {"csrf_token", "then"}
+    typed = [pair for pair in request.form.items(multi=True) if pair[0] not in own]
+    return hashlib.sha256(json.dumps(typed).encode()).hexdigest()[:32]
 
 
 def values_of(item: Item) -> dict[str, Any]:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from functools import cache
 from pathlib import Path
 from typing import Any
 
@@ -182,7 +181,6 @@ def _is_here(endpoint: str) -> bool:
     return endpoint.partition(".")[0] == {"devices": "boards"}.get(here, here)
 
 
-@cache
 def _stamp(folder: str | None, name: str) -> int:
     file = Path(folder or "") / name
     return int(file.stat().st_mtime) if file.is_file() else 0

@@ -2,42 +2,40 @@
 
 from __future__ import annotations
 
-from playwright.sync_api import Locator, Page, expect
+from playwright.sync_api import ElementHandle, Locator, Page, expect
 
 MOST_STEPS = 250
 
-# Returns what is wrong with where the focus stands, or nothing.
-LOOK = """(back) => {
+# Returns whether the focus is on the target, and what is wrong with where it stands.
+LOOK = """([target, back]) => {
   const now = document.activeElement;
-  const name = now.outerHTML.slice(0, 120);
-  if (now === document.body) return "";
+  const wrong = (what) => [now === target, what && `${what}: ${now.outerHTML}`];
+  if (now === document.body) return wrong("");
   const box = now.getBoundingClientRect();
+  const before = window.before?.isConnected ? window.before : null;
+  window.before = now;
   const inDrawing = now.querySelector(":scope > .drawing__target");
   const style = getComputedStyle(inDrawing || now);
   const ring = inDrawing ? style.stroke !== "none" && style.strokeWidth
     : style.outlineStyle !== "none" && style.outlineWidth;
-  const before = window.before?.isConnected ? window.before : null;
-  window.before = now;
-  if (!ring || parseFloat(ring) < 2) return "not seen to have the focus: " + name;
-  if (box.width < 1 || box.height < 1) return "no size: " + name;
+  if (!ring || parseFloat(ring) < 2) return wrong("not seen to have the focus");
   const x = (Math.max(box.left, 0) + Math.min(box.right, innerWidth)) / 2;
   const y = (Math.max(box.top, 0) + Math.min(box.bottom, innerHeight)) / 2;
   const there = document.elementFromPoint(x, y);
   if (!there || !(now.contains(there) || there.contains(now)))
-    return "covered or off the screen: " + name;
-  if (!before || before === now) return "";
+    return wrong("covered, or off the screen");
+  if (!before || before === now) return wrong("");
   const [first, then] = back ? [now, before] : [before, now];
   if (first.compareDocumentPosition(then) & Node.DOCUMENT_POSITION_PRECEDING)
-    return "out of order: " + name;
-  const same = first.form && first.form === then.form;
+    return wrong("out of order");
   const [above, below] = [first, then].map((e) => e.getBoundingClientRect());
-  if (same && below.bottom <= above.top) return "goes up the form: " + name;
-  return "";
+  const same = first.form && first.form === then.form;
+  return wrong(same && below.bottom <= above.top ? "goes up the form" : "");
 }"""
-BEFORE = """(target) => {
+PLACE = """(target) => {
   const now = document.activeElement;
-  if (now === document.body) return false;
-  return !!(target.compareDocumentPosition(now) & Node.DOCUMENT_POSITION_FOLLOWING);
+  const follows = target.compareDocumentPosition(now) & Node.DOCUMENT_POSITION_FOLLOWING;
+  return [now === target, now !== document.body && !!follows];
 }"""
 
 
@@ -76,14 +74,15 @@ class Keys:
 
     def to(self, target: Locator) -> None:
         """Press Tab, or Shift and Tab, until the focus is there."""
-        expect(target).to_have_count(1)
-        if not _focused(target):
-            self._step()
-        back = bool(target.evaluate(BEFORE))
+        wanted = target.element_handle()
+        there, back = self.page.evaluate(PLACE, wanted)
+        if not there and not back:
+            there = self._step(wanted)
+            back = self.page.evaluate(PLACE, wanted)[1]
         for _ in range(MOST_STEPS):
-            if _focused(target):
+            if there:
                 return
-            self._step(back=back)
+            there = self._step(wanted, back=back)
         raise AssertionError(f"never reached by keyboard: {target}")
 
     def write(self, target: Locator, text: str) -> None:
@@ -103,12 +102,9 @@ class Keys:
             self.page.keyboard.press("ArrowDown" if steps > 0 else "ArrowUp")
         expect(target.locator("option:checked")).to_have_text(option)
 
-    def _step(self, *, back: bool = False) -> None:
-        """Take one step and look where the focus stands."""
+    def _step(self, wanted: ElementHandle | None = None, *, back: bool = False) -> bool:
+        """Take one step; return whether that is where one wanted to be."""
         self.page.keyboard.press("Shift+Tab" if back else "Tab")
-        wrong = self.page.evaluate(LOOK, back)
-        assert not wrong, f"{self.page.url}: {wrong}"
-
-
-def _focused(target: Locator) -> bool:
-    return bool(target.evaluate("e => e === document.activeElement"))
+        there, wrong = self.page.evaluate(LOOK, [wanted, back])
+        assert not wrong, f"{self.page.url}: {wrong[:160]}"
+        return bool(there)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from playwright.sync_api import Locator, Page, expect
 
-from tests.browser.answers import chain_of, fact
+from tests.browser.answers import boundaries_of, chain_of, fact
 from tests.browser.keys import Keys
 
 INTAKE = (
@@ -124,11 +124,14 @@ def _ask(keys: Keys) -> None:
     keys.follow("Boiler (P3)")
     _expect_heading(keys, "Boiler")
     assert chain_of(page) == [
-        "S1", "I1", "I2", "I3", "I4", "I5", "B1.MS", "B1.R1", "B1.W1", "C1", "P1", "P3",
+        "S1", "I1", "I2", "I3", "I4", "I5", "D1", "D2", "D3", "C1", "P1", "P3",
     ]  # fmt: skip
     assert fact(page, "Overload and short circuit") == (
         "Cut-out, 60 A; Way 1, “RING”, B 32 A; Fused connection unit, 3 A"
     )
+    assert fact(page, "RCDs before it") == "RCD D2, 30 mA, type not known"
+    assert fact(page, "RCD of 30 mA or less") == "Yes, on every feed in the record"
+    assert boundaries_of(page) == [("I2", "I3"), ("I4", "I5")]
 
 
 def _row(page: Page, number: int) -> Locator:

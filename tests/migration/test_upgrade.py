@@ -39,13 +39,11 @@ A_COLUMN_MORE = """\
         home.add_column(sa.Column("colour", sa.Text()))
         home.alter_column("name", new_column_name="title")
 """
-A_COLUMN_THEN_A_FAILURE = (
-    A_COLUMN_MORE
-    + """\
+FAILING = """\
     op.execute("UPDATE home SET title = 'half done'")
     op.execute("INSERT INTO no_such_table VALUES (1)")
 """
-)
+A_COLUMN_THEN_A_FAILURE = f"{A_COLUMN_MORE}{FAILING}"
 SOMETHING_DANGLING = """\
     op.execute("INSERT INTO item VALUES (99, 'P1', 'point', 1)")
 """

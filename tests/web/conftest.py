@@ -38,7 +38,7 @@ KEPT = Kept()
 
 
 @pytest.fixture
-def browser(app: Flask, client: FlaskClient) -> CheckedClient:
+def visitor(app: Flask, client: FlaskClient) -> CheckedClient:
     """A person's browser; no home is there yet."""
     app.jinja_env.bytecode_cache = KEPT
     return cast("CheckedClient", client)
@@ -86,20 +86,20 @@ def small() -> Record:
 
 @pytest.fixture
 def here(
-    browser: CheckedClient, keep: Callable[[Record], int], small: Record
+    visitor: CheckedClient, keep: Callable[[Record], int], small: Record
 ) -> CheckedClient:
     """A browser, with the small home in the file."""
     keep(small)
-    return browser
+    return visitor
 
 
 @pytest.fixture
 def at_demo(
-    browser: CheckedClient, keep: Callable[[Record], int], demo: Record
+    visitor: CheckedClient, keep: Callable[[Record], int], demo: Record
 ) -> CheckedClient:
     """A browser, with the demo home in the file."""
     keep(demo)
-    return browser
+    return visitor
 
 
 @pytest.fixture

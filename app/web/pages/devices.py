@@ -80,7 +80,7 @@ def _page(net: Network, device: Device) -> DevicePage:
     board = record.find(Board, device.board)
     kind = DEVICE_KINDS[device.kind]
     offer = kind.outgoing and not answer.circuits and not answer.boards
-    new = url_for("items.new", home=home, plural="circuits", ways_1=device.ref)
+    new = url_for("items.new", home=home, plural="circuits", ways=device.ref)
     return DevicePage(
         title=device.title,
         answer=_sentence(answer),

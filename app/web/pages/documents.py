@@ -91,7 +91,7 @@ def take() -> ResponseReturnValue:
             add_home(connection, record.having(home=home))
     except AppError as error:
         page = ImportPage(
-            title="Error: the document was not taken",
+            title="The document was not taken",
             refusal=error.sentence,
             problems=error.problems,
         )

@@ -14,8 +14,10 @@ from app.domain.kinds import KIND_HELP
 from app.domain.record import SORTS, Item, Record, specs
 from app.errors import InvalidError, NotFoundError
 from app.services.homes import OpenHome, digest, save
+from app.store.changes import change_sent_as
 from app.web.addresses import delete_url, item_url
-from app.web.forms import ItemForm, defaults_of, values_of
+from app.web.fields import tidy
+from app.web.forms import SPARE_BOXES, ItemForm, defaults_of, sent_once, values_of
 from app.web.guesses import guesses
 from app.web.session import change, opened, opened_to_change
 from app.web.words import in_words
@@ -31,7 +33,10 @@ FEED_FIELD = {
     "circuit": "ways",
     "tie": "tied_to",
 }
+# The field that says on whose page an item is listed.
+PLACE = {"device": "board", "point": "room", "tie": "point", "control": "controlled"}
 ASK_KIND_FIRST = ("intake", "device")
+MOST_GIVEN = 4
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -117,8 +122,8 @@ class DeletePage:
 def new(home: str, plural: str) -> ResponseReturnValue:
     """Show the form of a new item, or ask for its kind first."""
     cls, record = _sort(plural), opened(home).record
-    given = {s.name: request.args[s.name] for s in specs(cls) if s.name in request.args}
-    if cls.sort in ASK_KIND_FIRST and "kind" not in given:
+    given = _given(cls)
+    if cls.sort in ASK_KIND_FIRST and not {"kind", "copy"} & set(request.args):
         return render_template("pages/items/kind.html", page=_kind_page(cls, record))
     values = _start(cls, record, given)
     form = ItemForm(cls, record, values, kind=values.get("kind"))
@@ -131,6 +136,8 @@ def create(home: str, plural: str) -> ResponseReturnValue:
     cls = _sort(plural)
     with change() as connection:
         start = opened_to_change(connection, home)
+        if again := _sent_before(connection, start, cls):
+            return redirect(again, 303)
         form = ItemForm(cls, start.record, _sent_boxes(cls), kind=_sent_kind())
         if form.valid() and _free(form, start.record):
             item = form.item()
@@ -160,6 +167,8 @@ def update(home: str, plural: str, ref: str) -> ResponseReturnValue:
     status = 422
     with change() as connection:
         start = opened_to_change(connection, home)
+        if again := _sent_before(connection, start, cls):
+            return redirect(again, 303)
         old = _find(start.record, cls, ref)
         form = ItemForm(cls, start.record, _sent_boxes(cls), kind=_sent_kind())
         if form.valid() and _free(form, start.record, old):
@@ -229,7 +238,28 @@ def _find(record: Record, cls: type[Item], ref: str) -> Item:
     return item
 
 
-def _start(cls: type[Item], record: Record, given: dict[str, str]) -> dict[str, Any]:
+def _given(cls: type[Item]) -> dict[str, Any]:
+    """Return what the address says of a new item, as far as a form can begin with it."""
+    given: dict[str, Any] = {}
+    for spec in specs(cls):
+        values = [tidy(value) for value in request.args.getlist(spec.name)]
+        if values and spec.type == "refs":
+            given[spec.name] = tuple(values[:MOST_GIVEN])
+        elif values and spec.type in ("choice", "ref", "text"):
+            given[spec.name] = values[0]
+    return given
+
+
+def _sent_before(connection: Any, start: OpenHome, cls: type[Item]) -> str | None:
+    """Return where a form led when it was sent before; None when it was not."""
+    earlier = change_sent_as(connection, start.key, sent_once())
+    if earlier is None:
+        return None
+    item = _find(start.record, cls, request.form.get("ref", "").strip())
+    return _after(start.record, item, earlier.key)
+
+
+def _start(cls: type[Item], record: Record, given: dict[str, Any]) -> dict[str, Any]:
     """Return the values that the form of a new item begins with."""
     copied = record.find(cls, request.args.get("copy"))
     values = values_of(copied) if copied else defaults_of(cls, ())
@@ -246,10 +276,10 @@ def _sent_kind() -> str | None:
 
 
 def _sent_boxes(cls: type[Item]) -> dict[str, Any]:
-    """Return lists of references as long as the form that was sent has boxes."""
+    """Return lists of references that give as many boxes as the form sent has."""
     lists = [spec.name for spec in specs(cls) if spec.type == "refs"]
     sent = {n: [k for k in request.form if k.startswith(f"{n}_")][:50] for n in lists}
-    return {name: tuple(boxes) for name, boxes in sent.items()}
+    return {name: tuple(boxes[SPARE_BOXES:]) for name, boxes in sent.items()}
 
 
 def _free(form: ItemForm, record: Record, old: Item | None = None) -> bool:
@@ -268,7 +298,7 @@ def _saved(
 ) -> int | None:
     """Save; what the record cannot be is said beside the field at fault."""
     try:
-        return save(connection, start, record, sentence, once=form.form.once.data)
+        return save(connection, start, record, sentence, once=sent_once())
     except InvalidError as error:
         for problem in error.problems:
             form.refuse(FEED_FIELD.get(form.cls.sort, "ref"), problem.reason)
@@ -290,10 +320,9 @@ def _after(record: Record, item: Item, done: int | None) -> str:
 
 def _list_url(record: Record, item: Item, done: int | None) -> str:
     """Return where a thing is listed: its board, its room, its point, its list."""
-    for name in ("board", "point", "room", "controlled"):
-        place = record.by_ref.get(getattr(item, name, None) or "")
-        if place is not None:
-            return _with_done(item_url(record.home.ref, place), done)
+    place = record.by_ref.get(getattr(item, PLACE.get(item.sort, ""), None) or "")
+    if place is not None:
+        return _with_done(item_url(record.home.ref, place), done)
     plural = item.plural if f"{item.plural}" not in ("ties", "controls") else "points"
     plural = "boards" if plural == "devices" else plural
     return url_for(f"{plural}.index", home=record.home.ref, done=done)

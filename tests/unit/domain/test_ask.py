@@ -472,6 +472,10 @@ def test_what_the_record_does_not_say_is_said(
     assert unknowns(*parts) == expected
 
 
+def test_the_fuse_in_the_point_itself_need_not_be_known() -> None:
+    assert unknowns(one_way(circuit("C1", fcu("P1", fuse_a=None)))) == ()
+
+
 def test_a_source_is_answered_only_with_yes_or_no() -> None:
     record = home(
         source("S1", kind="solar", present="no"),

@@ -33,7 +33,7 @@ Ties
   - Lights (C1): feeds it; seen: went off and came back
 
 Not known
-  none in the record"""
+  none in the record"""  # noqa: E501 - lines of a wide terminal
 
 
 @pytest.fixture
