@@ -39,6 +39,7 @@ CAUTION = (
     "This is what the record says, not what the wires do. Before any work, prove it at "
     "the point, on the day."
 )
+NAMES = {"A": "rating", "mA": "IΔn"}
 WAY_KINDS = {**INTAKE_KINDS, **DEVICE_KINDS}
 
 
@@ -189,7 +190,7 @@ def _in_it(value: Decimal | None, unit: str) -> str:
 
 
 def _figure(value: Decimal | None, unit: str) -> str:
-    return f"{unit} not known" if value is None else f"{value} {unit}"
+    return f"{NAMES[unit]} not known" if value is None else f"{value} {unit}"
 
 
 def _title(thing: Named) -> str:

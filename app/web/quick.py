@@ -7,8 +7,10 @@ way feeds.  A row that someone else changed meanwhile is shown as both have it.
 
 from __future__ import annotations
 
+import hashlib
+import re
 import secrets
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, field, replace
 from typing import Any
 
@@ -23,11 +25,12 @@ from app.domain.record import Item, Record, specs
 from app.errors import InvalidError
 from app.services.homes import OpenHome, digest, save
 from app.web.fields import NOTHING, field_for
+from app.web.forms import sent_once
 from app.web.words import in_words
 
 EMPTY_ROWS = 6
-MOST_ROWS = 300
 NEW = "new~"
+KEY = re.compile(rf"{NEW}[0-9]{{1,4}}|[A-Za-z0-9][A-Za-z0-9._-]{{0,31}}")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -77,7 +80,7 @@ class Layout:
         cls: Class of its items.
         columns: Its columns.
         own: Values that every new item gets, such as its board.
-        first: Name of the column without which an empty row is left alone.
+        first: Name of the column that says what a row is.
     """
 
     cls: type[Item]
@@ -157,7 +160,7 @@ def sent(layout: Layout, record: Record) -> Table:
     form_class = _form_class(layout, record)
     keys = [k.removesuffix("-mark") for k in request.form if k.endswith("-mark")]
     rows = []
-    for key in keys[:MOST_ROWS]:
+    for key in filter(KEY.fullmatch, keys):
         item = record.by_ref.get(key)
         known = item if isinstance(item, layout.cls) else None
         form = form_class(prefix=f"{key}-")
@@ -167,8 +170,11 @@ def sent(layout: Layout, record: Record) -> Table:
 
 def carried_out(table: Table, record: Record) -> Record | None:
     """Return the record with everything that was sent; None when a row is refused."""
-    table.rows = [row for row in table.rows if not _left_alone(table.layout, row)]
-    good = [_checked(table.layout, row, record) for row in table.rows]
+    layout = table.layout
+    empty = _empty(_form_class(layout, record), layout, 0)
+    table.rows = [row for row in table.rows if not _left_alone(layout, row, empty)]
+    table.refused = tuple(_gone(layout, row) for row in table.rows if _is_gone(row))
+    good = [not table.refused, *(_checked(layout, r, record) for r in table.rows)]
     if not all(good):
         return None
     for row in table.rows:
@@ -189,7 +195,7 @@ def saved(
     if record is None:
         return None
     try:
-        return save(connection, start, record, sentence, once=table.once or None) or 0
+        return save(connection, start, record, sentence, once=sent_once()) or 0
     except InvalidError as error:
         table.refused = tuple(problem.reason for problem in error.problems)
         return None
@@ -199,7 +205,7 @@ def with_empty_rows(table: Table, record: Record) -> Table:
     """Return a table that was sent, with empty rows after what was typed."""
     form_class = _form_class(table.layout, record)
     used = [int(r.key.removeprefix(NEW)) for r in table.rows if r.key.startswith(NEW)]
-    first = max([n for n in used if n < 10_000], default=0) + 1
+    first = max(used, default=0) + 1
     more = range(first, first + EMPTY_ROWS)
     table.rows += [_empty(form_class, table.layout, n) for n in more]
     return table
@@ -229,7 +235,8 @@ def _row(form_class: Any, layout: Layout, record: Record, item: Item) -> Row:
         else c.of.read(record, item)
         for c in layout.columns
     }
-    form = form_class(None, prefix=f"{item.ref}-", data=values | {"mark": digest(item)})
+    mark = {"mark": _mark(layout, record, item)}
+    form = form_class(None, prefix=f"{item.ref}-", data=values | mark)
     return Row(key=item.ref, name=_name(item, item.ref), form=form, item=item)
 
 
@@ -244,12 +251,39 @@ def _name(item: Item | None, key: str) -> str:
     return item.ref if item else f"New {key.removeprefix(NEW)}"
 
 
-def _left_alone(layout: Layout, row: Row) -> bool:
-    """An empty row in which nothing but a guess stands is left alone."""
-    return row.item is None and not any(
-        row.form[c.name].data
-        for c in layout.columns
-        if c.name == layout.first or c.width == "wide"
+def _mark(layout: Layout, record: Record, item: Item) -> str:
+    """Return a short mark of how a row stands, with what is beside its item."""
+    beside = [
+        c.of.read(record, item) for c in layout.columns if isinstance(c.of, Beside)
+    ]
+    text = "\n".join((digest(item), *beside))
+    return hashlib.sha256(text.encode()).hexdigest()[:16]
+
+
+def _left_alone(layout: Layout, row: Row, empty: Row) -> bool:
+    """A new row that stands as it was given is left alone; so is one cleared."""
+    if row.item is not None:
+        return False
+    if _is_gone(row):
+        return not row.form[layout.first].data
+    names = [column.name for column in layout.columns]
+    return all(_untouched(row.form[name], empty.form[name]) for name in names)
+
+
+def _untouched(field: Any, empty: Any) -> bool:
+    typed = str(field.raw_data[0]).strip() if field.raw_data else NOTHING
+    return typed in (NOTHING, str(empty.data))
+
+
+def _is_gone(row: Row) -> bool:
+    return row.item is None and not row.key.startswith(NEW)
+
+
+def _gone(layout: Layout, row: Row) -> str:
+    label = row.form[layout.first].label.text
+    return (
+        f"{row.key} was deleted by someone else meanwhile. To leave it so, clear "
+        f"“{label}” in its row; to have it again, enter it in a new row."
     )
 
 
@@ -269,18 +303,32 @@ def _checked(layout: Layout, row: Row, record: Record) -> bool:
 
 def _stale(layout: Layout, row: Row, typed: Item, record: Record) -> bool:
     """Say what now stands in a row changed meanwhile, to take it next time."""
-    if row.item is None or row.form.mark.data == digest(row.item) or typed == row.item:
+    if row.item is None:
         return False
-    by_name = {s.name: s for s in specs(layout.cls)}
-    names = [c.of for c in layout.columns if isinstance(c.of, str)]
-    row.stored = tuple(
-        (by_name[n].label, in_words(by_name[n], getattr(row.item, n), record))
-        for n in names
-        if getattr(row.item, n) != getattr(typed, n)
-    )
-    row.form.mark.raw_data = [digest(row.item)]
-    row.form.mark.data = digest(row.item)
+    mark = _mark(layout, record, row.item)
+    if row.form.mark.data == mark:
+        return False
+    row.stored = tuple(_differing(layout, row, typed, record))
+    row.form.mark.raw_data = [mark]
+    row.form.mark.data = mark
     return bool(row.stored)
+
+
+def _differing(
+    layout: Layout, row: Row, typed: Item, record: Record
+) -> Iterator[tuple[str, str | None]]:
+    """Yield what stands in the record where a row has something else."""
+    by_name = {s.name: s for s in specs(layout.cls)}
+    for column in layout.columns:
+        if isinstance(column.of, str):
+            spec, now = by_name[column.of], getattr(row.item, column.of)
+            if now != getattr(typed, column.of):
+                yield spec.label, in_words(spec, now, record)
+        else:
+            box, now = row.form[column.name], column.of.read(record, row.item)
+            if now != (box.data or NOTHING):
+                words = {c[0]: c[1] for c in getattr(box, "iter_choices", tuple)()}
+                yield column.of.label, words.get(now, now) or None
 
 
 def _item(layout: Layout, row: Row, ref: str) -> Item:

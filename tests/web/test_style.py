@@ -10,6 +10,7 @@ from typing import Any
 import html5lib
 import pytest
 
+from app.web.errors import ErrorPage
 from tests.web.test_components import NASTY, NS, environment, text_of
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -38,9 +39,7 @@ def site(**changes: Any) -> SimpleNamespace:
 
 
 def error_page(**changes: Any) -> str:
-    page = SimpleNamespace(
-        title="Not here", sentence=NASTY, remedy="Go back.", reference=""
-    )
+    page = ErrorPage(title="Not here", sentence=NASTY, remedy="Go back.")
     template = environment().get_template("errors/error.html")
     return template.render(page=page, site=site(**changes))
 
@@ -128,7 +127,9 @@ def test_every_token_used_is_declared() -> None:
     assert used == declared
 
 
-@pytest.mark.parametrize("path", TEMPLATES, ids=lambda path: path.name)
+@pytest.mark.parametrize(
+    "path", TEMPLATES, ids=lambda path: path.relative_to(ROOT).as_posix()
+)
 def test_a_template_holds_no_inline_style_or_script(path: Path) -> None:
     text = path.read_text(encoding="utf-8")
     assert not re.search(r"<style\b", text)

@@ -26,7 +26,7 @@ from app.services.homes import (
     put_away,
     save,
 )
-from app.store.homes import all_homes
+from app.store.homes import all_homes, home_id
 from app.web.forms import ItemForm, defaults_of, values_of
 from app.web.pages.items import Difference, differences
 from app.web.session import change, opened, opened_to_change, read
@@ -118,10 +118,11 @@ def start() -> ResponseReturnValue:
 @bp.get("/homes/")
 def index() -> ResponseReturnValue:
     """List the homes."""
+    away = request.args.get("away", "")
     page = IndexPage(
         title="Homes",
         homes=tuple((h.name, url_for(".show", home=h.ref)) for h in all_homes(read())),
-        put_away=request.args.get("away", ""),
+        put_away=away if home_id(read(), away, deleted=True) else "",
     )
     return render_template("pages/homes/index.html", page=page)
 

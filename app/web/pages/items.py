@@ -239,7 +239,7 @@ def _find(record: Record, cls: type[Item], ref: str) -> Item:
 
 
 def _given(cls: type[Item]) -> dict[str, Any]:
-    """Return what the address says of a new item, as far as a form can begin with it."""
+    """Return what the address says of a new item, where a form can begin with it."""
     given: dict[str, Any] = {}
     for spec in specs(cls):
         values = [tidy(value) for value in request.args.getlist(spec.name)]

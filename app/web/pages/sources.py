@@ -11,7 +11,7 @@ from app.domain.edits import added, new_ref, replaced
 from app.domain.record import Record, Source
 from app.domain.record.choices import SOURCE_KINDS, YES_NO
 from app.domain.unknowns import ASKED, unanswered_sources
-from app.errors import InvalidError
+from app.errors import ConflictError, InvalidError
 from app.services.homes import save
 from app.web.addresses import delete_url, edit_url
 from app.web.session import change, opened, opened_to_change
@@ -91,20 +91,27 @@ def answer(home: str) -> ResponseReturnValue:
         raise InvalidError("Answer yes or no for one of the sources asked about.")
     with change() as connection:
         start = opened_to_change(connection, home)
-        record = start.record
-        old = next((s for s in record.sources if s.kind == kind), None)
-        if old is not None and old.present == "unknown":
-            source = old.model_copy(update={"present": present})
-            new = replaced(record, old.ref, source)
-        else:
-            ref = new_ref(record, Source)
-            source = Source(ref=ref, kind=kind, present=present)
-            new = added(record, source)
+        source, new = _answered(start.record, kind, present)
         sentence = f"Answered: {SOURCE_KINDS[kind].lower()}, {present}."
         done = save(connection, start, new, sentence)
     if present == "yes":
         return redirect(edit_url(home, source), 303)
     return redirect(url_for(".index", home=home, done=done), 303)
+
+
+def _answered(record: Record, kind: str, present: str) -> tuple[Source, Record]:
+    """Return the source answered for, and the record with it; an answer counts once."""
+    of_kind = [source for source in record.sources if source.kind == kind]
+    for old in of_kind:
+        if old.present == present:
+            return old, record
+        if old.present == "unknown":
+            source = old.model_copy(update={"present": present})
+            return source, replaced(record, old.ref, source)
+    if of_kind:
+        raise ConflictError("This has been answered already. Change it in the list.")
+    source = Source(ref=new_ref(record, Source), kind=kind, present=present)
+    return source, added(record, source)
 
 
 def _view(record: Record, source: Source) -> SourceView:

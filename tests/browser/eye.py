@@ -1,0 +1,72 @@
+"""A careful eye on a page: what axe finds, what is too small, what runs off the side."""
+
+from __future__ import annotations
+
+from axe_playwright_python.sync_playwright import Axe
+from playwright.sync_api import Page
+
+AXE = Axe()
+TAGS = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]
+# 320 px is what WCAG 2.2, 1.4.10 asks for: 1280 px at 400 %, where little height is left.
+NARROW = ({"width": 320, "height": 640}, {"width": 320, "height": 256})
+TARGET_PX = 48
+WIDE_PX = 800
+
+SMALL = """(least) => [...document.querySelectorAll("button, select, input, .button")]
+  .filter((e) => e.checkVisibility() && !e.matches("[type=hidden]"))
+  .map((e) => e.matches("[type=checkbox], [type=radio]") ? e.closest("li, div") : e)
+  .filter((e) => e.getBoundingClientRect().height < least - 0.01)
+  .map((e) => "lower than 48 px: " + e.outerHTML.slice(0, 100))"""
+SIDEWAYS = """() => {
+  const root = document.documentElement;
+  if (root.scrollWidth <= root.clientWidth) return [];
+  const far = [...document.body.querySelectorAll("*")].filter(
+    (e) => e.getBoundingClientRect().right > root.clientWidth + 0.5);
+  return ["runs off the side: " + (far[0] || root).outerHTML.slice(0, 100)];
+}"""
+# A thing held to the bottom edge may not take the room in which one reads.
+ROOM = """() => {
+  const held = [...document.querySelectorAll(".places, .thumb")].filter(
+    (e) => ["fixed", "sticky"].includes(getComputedStyle(e).position));
+  const taken = held.reduce((sum, e) => sum + e.offsetHeight, 0);
+  return taken > innerHeight / 4 ? ["little room is left to read in"] : [];
+}"""
+
+
+def faults_of(page: Page) -> list[str]:
+    """Return what is wrong with a page: on a phone when narrow too, else in the dark.
+
+    What axe finds at either size is the same in the dark but for contrast, and contrast
+    is the same at either size.
+    """
+    found = _axe(page, {"runOnly": {"type": "tag", "values": TAGS}})
+    found += page.evaluate(SMALL, TARGET_PX)
+    size = page.viewport_size
+    assert size is not None
+    found += _when_narrow(page) if size["width"] < WIDE_PX else _in_the_dark(page)
+    page.set_viewport_size(size)
+    return [f"{page.url}: {fault}" for fault in found]
+
+
+def _in_the_dark(page: Page) -> list[str]:
+    page.emulate_media(color_scheme="dark")
+    found = _axe(page, {"runOnly": {"type": "rule", "values": ["color-contrast"]}})
+    page.emulate_media(color_scheme="light")
+    return found
+
+
+def _when_narrow(page: Page) -> list[str]:
+    found: list[str] = []
+    for narrow in NARROW:
+        page.set_viewport_size(narrow)
+        found += [*page.evaluate(SIDEWAYS), *page.evaluate(ROOM)]
+    return found
+
+
+def _axe(page: Page, options: dict[str, object]) -> list[str]:
+    results = AXE.run(page, options={"resultTypes": ["violations"], **options})
+    return [
+        f"{violation['id']}: {node['html'][:100]} {node['failureSummary']}"
+        for violation in results.response["violations"]
+        for node in violation["nodes"]
+    ]

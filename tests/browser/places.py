@@ -1,0 +1,45 @@
+"""Where to look: every page type of a home, and the pages beside the homes."""
+
+from __future__ import annotations
+
+from collections import Counter
+
+from app.domain.record import Record
+
+BESIDE = ("/homes/", "/homes/new", "/import", "/help/", "/words/")
+LISTS = (
+    "", "intake/", "sources/", "boards/", "circuits/", "rooms/", "points/?filter=hall",
+    "ask/", "open-questions/", "changes/", "document", "search/?q=light", "edit",
+    "delete", "rooms/quick/table", "new/devices", "new/intake?kind=cutout",
+    "new/points", "new/ties",
+)  # fmt: skip
+PAGES = {
+    "boards": ("", "ways"),
+    "rooms": ("", "points"),
+    "devices": ("", "edit", "delete"),
+    "circuits": ("",),
+    "points": ("", "edit"),
+}
+
+
+def places_of(record: Record) -> list[str]:
+    """Return an address of every page type of a home, as far as it has things."""
+    home = f"/homes/{record.home.ref}/"
+    things = [
+        f"{sort}/{ref}/{page}"
+        for sort, pages in PAGES.items()
+        for ref in _fullest(record, sort)
+        for page in pages
+    ]
+    return [home + place for place in (*LISTS, *things)]
+
+
+def _fullest(record: Record, sort: str) -> list[str]:
+    """Return the one thing of a sort with most hanging on it, if there is any."""
+    refs = [item.ref for item in record.items() if item.plural == sort]
+    hanging = Counter(
+        getattr(item, name, None)
+        for item in record.items()
+        for name in ("board", "room", "point", "fed_from")
+    )
+    return sorted(refs, key=lambda ref: -hanging[ref])[:1]

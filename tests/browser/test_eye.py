@@ -1,0 +1,30 @@
+"""The eye is not blind: it sees what is planted."""
+
+from __future__ import annotations
+
+import pytest
+from playwright.sync_api import Page
+
+from tests.browser.eye import faults_of
+
+PLANTED = {
+    "image-alt": "<img src='data:,'>",
+    "label": "<input>",
+    "color-contrast": "<p id='faint'>Hardly to be seen</p>",
+    "lower than 48 px": "<button>Save</button>",
+    "runs off the side": "<p id='long'>Too long for a narrow screen</p>",
+    "little room is left": "<nav class='places'>Held to the edge</nav>",
+}
+STYLES = (
+    "#faint { color: #ddd; } #long { width: 400px; }"
+    ".places { position: fixed; bottom: 0; height: 12rem; }"
+)
+
+
+@pytest.mark.parametrize("fault", PLANTED)
+def test_a_fault_is_seen(phone: Page, fault: str) -> None:
+    phone.set_content(
+        f"<!DOCTYPE html><html lang='en'><title>Planted</title>"
+        f"<style>{STYLES}</style><main><h1>Planted</h1>{PLANTED[fault]}</main>"
+    )
+    assert any(fault in found for found in faults_of(phone))

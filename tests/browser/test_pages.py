@@ -1,0 +1,62 @@
+"""Every page type, full and empty, small and large, light and dark, on a real screen."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+import pytest
+from flask import Flask
+from playwright.sync_api import Page, expect
+
+from app.domain.record import Home, Record
+from tests.browser.conftest import DESK, PHONE, Opens
+from tests.browser.eye import faults_of
+from tests.browser.places import BESIDE, places_of
+
+Keep = Callable[[Record], int]
+EMPTY = Record(home=Home(ref="empty", name="Nothing yet"))
+SIZES = pytest.mark.parametrize("size", [PHONE, DESK], ids=["phone", "desk"])
+NO_PAGES = {"static", "homes.start", "ask.go", "documents.download"}
+
+
+def test_every_page_type_is_looked_at(app: Flask, demo: Record) -> None:
+    match = app.url_map.bind("127.0.0.1").match
+    seen = {match(url.partition("?")[0])[0] for url in (*BESIDE, *places_of(demo))}
+    pages = {rule.endpoint for rule in app.url_map.iter_rules() if _shows(rule.methods)}
+    assert pages - NO_PAGES == seen
+
+
+@SIZES
+def test_a_full_home_can_be_read(
+    opens: Opens, keep: Keep, demo: Record, size: dict[str, int]
+) -> None:
+    keep(demo)
+    _look_at(opens(viewport=size), [*BESIDE, *places_of(demo)])
+
+
+@SIZES
+def test_an_empty_home_can_be_read(
+    opens: Opens, keep: Keep, size: dict[str, int]
+) -> None:
+    keep(EMPTY)
+    _look_at(opens(viewport=size), places_of(EMPTY))
+
+
+def test_nothing_at_all_can_be_read(desk: Page) -> None:
+    _look_at(desk, ["/"])
+    expect(desk.get_by_role("link", name="Add your home")).to_be_visible()
+
+
+def _look_at(page: Page, places: list[str]) -> None:
+    found = []
+    for place in places:
+        answer = page.goto(place)
+        assert answer is not None
+        if answer.status != 200:
+            found.append(f"{place}: {answer.status}")
+        found += faults_of(page)
+    assert found == []
+
+
+def _shows(methods: set[str] | None) -> bool:
+    return "GET" in (methods or ())

@@ -1,0 +1,132 @@
+"""Pages in their bad moments: refused, stale, not found; and on paper."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+import pytest
+from playwright.sync_api import Page, expect
+
+from app.domain.record import Record
+from tests.browser.conftest import DESK, PHONE, Opens
+from tests.browser.eye import faults_of
+
+HOME = "/homes/demo"
+PARTS_OF_A_SCREEN = (".skip", ".search", ".places", ".inside", ".foot__links", ".button")
+Reach = Callable[[Page], int]
+
+
+def _not_found(page: Page) -> int:
+    answer = page.goto(f"{HOME}/points/NOWHERE/")
+    assert answer is not None
+    return answer.status
+
+
+def _form_refused(page: Page) -> int:
+    page.goto(f"{HOME}/devices/B2.W6/edit")
+    page.get_by_label("What it is").select_option("Choose")
+    page.get_by_label("Rated current").fill("a lot")
+    return _sent(page)
+
+
+def _new_home_refused(page: Page) -> int:
+    page.goto("/homes/new")
+    return _sent(page)
+
+
+def _quick_refused(page: Page) -> int:
+    page.goto(f"{HOME}/boards/B3/ways")
+    page.get_by_label("Rated current").nth(1).fill("x")
+    page.get_by_label("IΔn").nth(2).fill("a great many")
+    return _sent(page)
+
+
+def _form_stale(page: Page) -> int:
+    page.goto(f"{HOME}/devices/B2.W6/edit")
+    _forget(page)
+    page.get_by_label("Label as found").fill("SOCKETS, KITCHEN")
+    return _sent(page)
+
+
+def _quick_stale(page: Page) -> int:
+    page.goto(f"{HOME}/boards/B3/ways")
+    _forget(page)
+    page.get_by_label("Label as found").nth(1).fill("HEATING")
+    return _sent(page)
+
+
+def _document_refused(page: Page) -> int:
+    page.goto("/import")
+    page.get_by_label("The document").set_input_files(
+        {"name": "home.json", "mimeType": "application/json", "buffer": b'{"a": 1}'}
+    )
+    return _sent(page, "Bring it in")
+
+
+def _just_saved(page: Page) -> int:
+    page.goto(f"{HOME}/points/P30/edit")
+    page.get_by_label("Note").fill("The plate is cracked.")
+    return _sent(page)
+
+
+REACHED: dict[int, list[Reach]] = {
+    200: [_just_saved],
+    404: [_not_found],
+    409: [_form_stale, _quick_stale],
+    422: [_form_refused, _new_home_refused, _quick_refused, _document_refused],
+}
+STATES = [(reach, status) for status, some in REACHED.items() for reach in some]
+
+
+@pytest.mark.parametrize("size", [PHONE, DESK], ids=["phone", "desk"])
+def test_a_bad_moment_can_be_read(
+    opens: Opens, keep: Callable[[Record], int], demo: Record, size: dict[str, int]
+) -> None:
+    keep(demo)
+    page = opens(viewport=size)
+    found = []
+    for reach, status in STATES:
+        assert reach(page) == status, reach
+        found += faults_of(page)
+    assert found == []
+
+
+def test_a_refused_form_takes_the_focus_to_what_there_is_to_put_right(
+    desk: Page, keep: Callable[[Record], int], demo: Record
+) -> None:
+    keep(demo)
+    _form_refused(desk)
+    summary = desk.get_by_role("alert")
+    expect(summary).to_be_focused()
+    desk.keyboard.press("Tab")
+    desk.keyboard.press("Enter")
+    expect(desk.get_by_label("What it is")).to_be_focused()
+
+
+@pytest.mark.parametrize("place", ["points/P30/", "boards/B2/", "intake/"])
+def test_paper_shows_the_matter_and_no_way_about(
+    desk: Page, keep: Callable[[Record], int], demo: Record, place: str
+) -> None:
+    keep(demo)
+    desk.goto(f"{HOME}/{place}")
+    desk.emulate_media(media="print")
+    for part in PARTS_OF_A_SCREEN:
+        assert not any(e.is_visible() for e in desk.locator(part).all()), part
+    expect(desk.get_by_role("heading", level=1)).to_be_visible()
+    expect(desk.locator(".drawing > svg").first).to_be_visible()
+    assert desk.evaluate("() => getComputedStyle(document.body).color") == "rgb(0, 0, 0)"
+    assert desk.pdf().startswith(b"%PDF-")
+
+
+def _sent(page: Page, button: str = "Save") -> int:
+    """Send a form; return how it was answered."""
+    with page.expect_response(lambda r: r.request.is_navigation_request()) as answer:
+        page.get_by_role("button", name=button, exact=True).click()
+        page.wait_for_load_state()
+    status = answer.value.status
+    return 200 if status == 303 else status
+
+
+def _forget(page: Page) -> None:
+    """Make a form out of date, as if it had been opened before another's save."""
+    page.locator("[name$=mark]").evaluate_all("all => all.forEach(e => e.value = 'old')")
