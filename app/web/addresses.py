@@ -21,6 +21,11 @@ def item_url(home: str, item: Item) -> str:
     return edit_url(home, item)
 
 
+def meaning_url(slug: str) -> str:
+    """Return the address where a word of the trade is explained."""
+    return url_for("glossary.index", _anchor=slug)
+
+
 def edit_url(home: str, item: Item) -> str:
     """Return the address of the form of a thing."""
     return url_for("items.edit", home=home, plural=item.plural, ref=item.ref)

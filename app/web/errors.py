@@ -94,7 +94,7 @@ def _no_token(_error: CSRFError) -> tuple[str, int]:
     return _page(400, page)
 
 
-def _http(error: HTTPException) -> tuple[str, int]:
+def _http(error: HTTPException) -> tuple[str, int, dict[str, str]]:
     status = error.code or 500
     plain = type(error).description
     own = error.description if error.description != plain else None
@@ -102,7 +102,9 @@ def _http(error: HTTPException) -> tuple[str, int]:
         title=TITLES.get(status, TITLES[400]),
         sentence=SENTENCES.get(status) or own or "This request cannot be understood.",
     )
-    return _page(status, page)
+    allowed = getattr(error, "valid_methods", None)
+    headers = {"Allow": ", ".join(sorted(allowed))} if allowed else {}
+    return *_page(status, page), headers
 
 
 def _locked(error: OperationalError) -> tuple[str, int]:

@@ -49,7 +49,7 @@ class TextField(StringField):
 
     def _value(self) -> str:
         if self.raw_data:
-            return str(self.raw_data[0])
+            return _seen(self.raw_data[0])
         return "-" if self.spec.optional and self.data == "" else self.data or ""
 
 
@@ -92,7 +92,7 @@ class NumberField(Field):
 
     def _value(self) -> str:
         if self.raw_data:
-            return str(self.raw_data[0])
+            return _seen(self.raw_data[0])
         return "" if self.data is None else str(self.data)
 
 
@@ -122,7 +122,7 @@ class DayField(Field):
 
     def _value(self) -> str:
         if self.raw_data:
-            return str(self.raw_data[0])
+            return _seen(self.raw_data[0])
         return self.data.isoformat() if self.data else ""
 
 
@@ -275,7 +275,11 @@ def _number(text: str, spec: FieldSpec) -> Decimal | int:
 
 def tidy(text: str, *, lines: bool = False) -> str:
     """Trim it, and leave out what no screen shows."""
-    plain = text.replace("\r\n", "\n").replace("\r", "\n")
-    kept = [c for c in plain if c == "\n" or not UNSEEN.fullmatch(c)]
-    joined = "".join(kept).strip()
+    joined = _seen(text).replace("\t", "").strip()
     return joined if lines else joined.replace("\n", " ")
+
+
+def _seen(text: str) -> str:
+    """Return what a screen shows of a text."""
+    plain = text.replace("\r\n", "\n").replace("\r", "\n")
+    return "".join(c for c in plain if c in "\n\t" or not UNSEEN.fullmatch(c))

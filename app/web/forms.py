@@ -15,6 +15,7 @@ from pydantic import ValidationError
 from wtforms import HiddenField
 
 from app.domain.record import FieldSpec, Item, Record, fields_of_kind, specs
+from app.web.addresses import meaning_url
 from app.web.fields import field_for
 
 # A list of references is asked for one by one: this many boxes beyond those in use.
@@ -52,6 +53,9 @@ class ItemForm:
         form_class = type(f"{cls.__name__}Form", (FlaskForm,), fields | hidden)
         data = {**_flat(values), "mark": mark, "once": secrets.token_hex(8)}
         self.form: Any = form_class(data=data)
+        for spec in specs(cls):
+            for name in by_name[spec.name] if spec.term else ():
+                self.form[name].meaning_url = meaning_url(spec.term)
         usual = fields_of_kind(cls, kind)
         self.shown = [n for s, some in by_name.items() if s in usual for n in some]
         self.further = [n for n in fields if n not in self.shown]

@@ -7,12 +7,16 @@ at, besides the token that each form carries.
 
 from __future__ import annotations
 
-from urllib.parse import urlsplit
+import re
+from collections.abc import Iterator
 
 from flask import Flask, Response, request
 from werkzeug.exceptions import BadRequest, Forbidden
 
-OWN_NAMES = ("127.0.0.1", "localhost")
+from app.web.fields import UNSEEN
+
+OWN_HOST = re.compile(r"(127\.0\.0\.1|localhost)(:[0-9]{1,5})?", re.IGNORECASE)
+WHITE = re.compile(r"[\t\r\n]")
 IMPORT = "/import"
 MOST_IMPORT_BYTES = 9 * 2**20
 SAFE = ("GET", "HEAD", "OPTIONS")
@@ -34,11 +38,13 @@ def init_app(app: Flask) -> None:
 
 
 def _look() -> None:
-    if _name(f"//{request.host}") not in OWN_NAMES:
+    if not OWN_HOST.fullmatch(request.host):
         raise BadRequest(
             "This program answers to 127.0.0.1 and localhost only. "
             "Open it by one of these names."
         )
+    if any(UNSEEN.search(WHITE.sub("", text)) for text in _address()):
+        raise BadRequest("An address holds no control characters.")
     if request.method in SAFE:
         return
     if request.path == IMPORT:
@@ -53,11 +59,11 @@ def _look() -> None:
         raise Forbidden("This form was sent from another site; it was not taken.")
 
 
-def _name(url: str) -> str | None:
-    try:
-        return urlsplit(url).hostname
-    except ValueError:
-        return None
+def _address() -> Iterator[str]:
+    yield request.path
+    for name, value in request.args.items(multi=True):
+        yield name
+        yield value
 
 
 def _forbid(response: Response) -> Response:

@@ -33,6 +33,21 @@ def sentence(answer: PointAnswer) -> str:
     return f"{start}, from {ways}.{more}" if ways else f"{start}.{more}"
 
 
+def cautions(answer: PointAnswer) -> tuple[str, ...]:
+    """Return what a hurried person must not miss about a point."""
+    neutral = [t.tied_to.title for t in answer.ties if t.role == "neutral"]
+    found = []
+    if neutral:
+        found.append(
+            f"Its neutral belongs to {' and '.join(neutral)}. The line alone being off "
+            "is not enough: both must be off, by switches that break line and neutral."
+        )
+    if answer.also_present:
+        names = " and ".join(n.title for n in answer.also_present)
+        found.append(f"Conductors of {names} are in its box too, whatever else is off.")
+    return tuple(found)
+
+
 def protection_rows(answer: PointAnswer) -> tuple[tuple[str, str | None], ...]:
     """Return what guards a point and what can switch it, label and words."""
     return (

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from wtforms.fields.choices import SelectChoice  # type: ignore[attr-defined]
+from wtforms.validators import ValidationError
 
 from app.domain.board import left_feeder
 from app.domain.edits import added, new_ref, replaced
@@ -82,7 +83,7 @@ def _feeds() -> Beside:
 def _circuit_field(_record: Record) -> Any:
     def short(_form: Any, field: Any) -> None:
         if len(field.data or "") > SHORT:
-            raise ValueError(f"Enter at most {SHORT} characters.")
+            raise ValidationError(f"Enter at most {SHORT} characters.")
 
     return TextField(
         label="Circuit it feeds",

@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from playwright.sync_api import Page
-
+from tests.browser.conftest import PHONE, Opens
 from tests.browser.eye import faults_of
 
 PLANTED = {
@@ -22,9 +21,10 @@ STYLES = (
 
 
 @pytest.mark.parametrize("fault", PLANTED)
-def test_a_fault_is_seen(phone: Page, fault: str) -> None:
-    phone.set_content(
+def test_a_fault_is_seen(opens: Opens, fault: str) -> None:
+    page = opens(viewport=PHONE)
+    page.set_content(
         f"<!DOCTYPE html><html lang='en'><title>Planted</title>"
         f"<style>{STYLES}</style><main><h1>Planted</h1>{PLANTED[fault]}</main>"
     )
-    assert any(fault in found for found in faults_of(phone))
+    assert any(fault in found for found in faults_of(page))

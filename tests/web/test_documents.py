@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import json
 from collections.abc import Callable
-from io import BytesIO
 from typing import Any
 
 import pytest
@@ -17,10 +16,15 @@ Stored = Callable[..., Record]
 
 
 def bring(client: CheckedClient, data: bytes, name: str = "home.json") -> Page:
-    page = client.see("/import")
-    token = page.value("csrf_token", "Bring it in")
-    file = (BytesIO(data), name)
-    return Page(client.post("/import", data={"csrf_token": token, "document": file}))
+    head = "Content-Disposition: form-data; name="
+    parts = [
+        f'--edge\r\n{head}"csrf_token"\r\n\r\n{client.token()}\r\n'.encode(),
+        f'--edge\r\n{head}"document"; filename="{name}"\r\n\r\n'.encode(),
+        data,
+        b"\r\n--edge--\r\n",
+    ]
+    kind = "multipart/form-data; boundary=edge"
+    return Page(client.post("/import", data=b"".join(parts), content_type=kind))
 
 
 def test_the_download_is_the_document(here: CheckedClient, small: Record) -> None:

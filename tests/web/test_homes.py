@@ -141,9 +141,10 @@ def test_only_a_deleted_home_is_said_to_be_deleted(here: CheckedClient) -> None:
 def test_a_home_that_is_not_there_is_not_found(
     visitor: CheckedClient, page: str
 ) -> None:
-    assert "There is no home “nowhere” here" in visitor.see(
-        f"/homes/nowhere/{page}", 404
-    ).main
+    assert (
+        "There is no home “nowhere” here"
+        in visitor.see(f"/homes/nowhere/{page}", 404).main
+    )
 
 
 def test_the_next_step_follows_the_work(

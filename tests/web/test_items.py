@@ -65,7 +65,9 @@ def test_a_change_is_saved_and_can_be_undone(
     here: CheckedClient, stored: Stored, small: Record
 ) -> None:
     after = here.save(EDIT, note="It buzzes.", place="by the door")
-    assert after.undo == "Changed point Socket-outlet, size not noted, by the door (P1)."
+    assert (
+        after.undo == "Changed point Socket-outlet, size not noted, by the door (P1)."
+    )
     assert "It buzzes." in after.main
     point = stored().find(Point, "P1")
     assert point is not None
@@ -315,9 +317,7 @@ def test_another_like_it_begins_with_what_the_last_one_had(
     here: CheckedClient, stored: Stored
 ) -> None:
     fields = {"kind": "light", "room": "R2", "place": "on the stairs"}
-    more = here.save(
-        "/homes/H1/new/points", fields, press="Save, and one more like it"
-    )
+    more = here.save("/homes/H1/new/points", fields, press="Save, and one more like it")
     assert more.h1 == "New point"
     assert more.undo.startswith("Added point")
     assert {name: more.value(name) for name in fields} == fields
@@ -446,9 +446,7 @@ def test_a_comma_that_may_mean_thousands_is_asked_about(
         "note=%00",
     ],
 )
-def test_a_form_begun_with_odd_values_is_shown(
-    here: CheckedClient, query: str
-) -> None:
+def test_a_form_begun_with_odd_values_is_shown(here: CheckedClient, query: str) -> None:
     assert here.see(f"/homes/H1/new/ties?{query}").h1 == "New tie"
 
 

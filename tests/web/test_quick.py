@@ -215,7 +215,12 @@ def test_one_wrong_row_keeps_every_word_and_saves_nothing(
     ],
 )
 def test_a_row_with_something_in_it_is_never_dropped(
-    here: CheckedClient, stored: Stored, small: Record, table: str, name: str, typed: str
+    here: CheckedClient,
+    stored: Stored,
+    small: Record,
+    table: str,
+    name: str,
+    typed: str,
 ) -> None:
     """Only what it is was forgotten: that is asked for, the rest stays."""
     page = here.submit(table, {name: typed})

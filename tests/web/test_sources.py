@@ -82,9 +82,7 @@ def test_all_answered_is_said(here: CheckedClient) -> None:
     page = here.see(SOURCES)
     for word in ("Solar panels", "Battery", "Generator or its inlet", "Next door"):
         page = here.go_on(here.submit_on(page, press=f"No: {word}"))
-    page = here.go_on(
-        here.submit_on(page, press="No: Vehicle that can feed the home")
-    )
+    page = here.go_on(here.submit_on(page, press="No: Vehicle that can feed the home"))
     last = "No: Landlord or the building's shared supply"
     page = here.go_on(here.submit_on(page, press=last))
     assert "Every kind of source is answered." in page.main

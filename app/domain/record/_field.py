@@ -107,6 +107,7 @@ def field(  # noqa: PLR0913 - a declaration, read as a table
     high: int | None = None,
     group: str = "",
     blank: bool = False,
+    term: str = "",
 ) -> Any:
     """Declare a field.
 
@@ -119,8 +120,10 @@ def field(  # noqa: PLR0913 - a declaration, read as a table
         high: Largest number taken.
         group: Heading under which a form shows it.
         blank: Whether leaving it open says that there is none.
+        term: Slug of the word in the glossary that explains it.
     """
     extra: dict[str, Any] = {"unit": unit, "group": group, "blank": blank}
+    extra["term"] = term
     return Field(
         default,
         title=label,
@@ -140,6 +143,7 @@ class FieldSpec:
         type: Which sort of value it holds.
         optional: Whether it may be not recorded.
         blank: Whether leaving it open says that there is none.
+        term: Slug of the word in the glossary that explains it; may be empty.
         choices: Codes and words, for a choice.
         sorts: What a reference may name.
         low: Smallest number.
@@ -154,6 +158,7 @@ class FieldSpec:
     group: str
     optional: bool
     blank: bool
+    term: str
     required: bool
     default: Any
     choices: Mapping[str, str]
@@ -180,6 +185,7 @@ def _spec(name: str, info: Any) -> FieldSpec:
         unit=extra.get("unit", ""),
         group=extra.get("group", ""),
         blank=extra.get("blank", False),
+        term=extra.get("term", ""),
         optional=type(None) in _arguments(info.annotation),
         required=info.is_required(),
         default=None if info.is_required() else info.default,

@@ -39,10 +39,10 @@ class Board(Item):
     enclosure: Annotated[str, OneOf(choices.ENCLOSURES)] = field("Enclosure", "unknown")
     year: int | None = field("Year, about", low=1880, high=2200)
     earthing: Annotated[str, OneOf(choices.BOARD_EARTHINGS)] = field(
-        "Earthing of what it feeds", "unknown"
+        "Earthing of what it feeds", "unknown", term="earthing-arrangement"
     )
     surge_protection: Annotated[str, OneOf(choices.YES_NO)] = field(
-        "Surge protection", "unknown"
+        "Surge protection", "unknown", term="spd"
     )
     blanks_missing: Annotated[str, OneOf(choices.YES_NO)] = field(
         "Openings without a blank", "unknown"
@@ -67,6 +67,7 @@ class Device(Item):
     label_found: ShortText | None = field(
         "Label as found",
         hint="The very words. A lone hyphen: nothing is written there.",
+        term="label-as-found",
     )
     in_use: Annotated[str, OneOf(choices.USES)] = field("In use", "unknown")
     fed_from: (
@@ -75,16 +76,26 @@ class Device(Item):
     second_feed: (
         Annotated[Ref, RefTo(("device", "intake", "circuit", "point", "source"))] | None
     ) = field("Second feed", hint="Only a changeover switch has one.", blank=True)
-    rated_current_a: Number | None = field("Rated current", unit="A", low=0, high=1000)
-    curve: Annotated[str, OneOf(choices.CURVES)] = field("Type", "unknown")
-    residual_current_ma: Number | None = field("IΔn", unit="mA", low=0, high=3000)
-    rcd_type: Annotated[str, OneOf(choices.RCD_TYPES)] = field("RCD type", "unknown")
-    time_delayed: Annotated[str, OneOf(choices.YES_NO)] = field(
-        "Time-delayed, S", "unknown"
+    rated_current_a: Number | None = field(
+        "Rated current", unit="A", low=0, high=1000, term="rated-current"
     )
-    poles: Annotated[str, OneOf(choices.POLES)] = field("Breaks", "unknown")
+    curve: Annotated[str, OneOf(choices.CURVES)] = field(
+        "Type", "unknown", term="tripping-type"
+    )
+    residual_current_ma: Number | None = field(
+        "IΔn", unit="mA", low=0, high=3000, term="residual-current"
+    )
+    rcd_type: Annotated[str, OneOf(choices.RCD_TYPES)] = field(
+        "RCD type", "unknown", term="rcd-types"
+    )
+    time_delayed: Annotated[str, OneOf(choices.YES_NO)] = field(
+        "Time-delayed, S", "unknown", term="time-delayed"
+    )
+    poles: Annotated[str, OneOf(choices.POLES)] = field(
+        "Breaks", "unknown", term="poles"
+    )
     breaking_capacity_ka: Number | None = field(
-        "Breaking capacity", unit="kA", low=0, high=200
+        "Breaking capacity", unit="kA", low=0, high=200, term="breaking-capacity"
     )
     fuse_wire_a: Number | None = field(
         "Fuse wire seen",
@@ -92,9 +103,14 @@ class Device(Item):
         low=0,
         high=200,
         hint="Without touching the carrier.",
+        term="rewirable-fuse",
     )
-    phase: Annotated[str, OneOf(choices.PHASE)] = field("Phase", "unknown")
-    modules: int | None = field("Width", unit="modules", low=1, high=12, blank=True)
+    phase: Annotated[str, OneOf(choices.PHASE)] = field(
+        "Phase", "unknown", term="phase"
+    )
+    modules: int | None = field(
+        "Width", unit="modules", low=1, high=12, blank=True, term="module"
+    )
     when: Annotated[str, OneOf(choices.WHEN)] = field(
         "When it passes the supply on", "always"
     )

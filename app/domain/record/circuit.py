@@ -30,20 +30,25 @@ class Circuit(Item):
     number: ShortText = field("Number", "")
     name: ShortText = field("Name", "", hint="Such as Upstairs sockets.")
     ways: tuple[Annotated[Ref, RefTo(("device", "intake"))], ...] = field(
-        "Way", (), hint="More than one only where you know it to be so."
+        "Way", (), hint="More than one only where you know it to be so.", term="way"
     )
     use: Annotated[str, OneOf(choices.CIRCUIT_USES)] = field("Used for", "unknown")
     arrangement: Annotated[str, OneOf(choices.ARRANGEMENTS)] = field(
-        "Arrangement", "unknown"
+        "Arrangement", "unknown", term="ring-final"
     )
     cable: Annotated[str, OneOf(choices.CABLES)] = field(
         "Kind of cable", "unknown", group=CABLE
     )
     line_mm2: Number | None = field(
-        "Line conductor", unit="mm²", low=0, high=1000, group=CABLE
+        "Line conductor", unit="mm²", low=0, high=1000, group=CABLE, term="line"
     )
     cpc_mm2: Number | None = field(
-        "Protective conductor", unit="mm²", low=0, high=1000, group=CABLE
+        "Protective conductor",
+        unit="mm²",
+        low=0,
+        high=1000,
+        group=CABLE,
+        term="protective-conductor",
     )
     has_cpc: Annotated[str, OneOf(choices.YES_NO)] = field(
         "Has a protective conductor", "unknown", group=CABLE
@@ -52,7 +57,7 @@ class Circuit(Item):
         "Colours", "unknown", group=CABLE
     )
     method: Annotated[str, OneOf(choices.METHODS)] = field(
-        "How it is laid", "unknown", group=CABLE
+        "How it is laid", "unknown", group=CABLE, term="installation-method"
     )
     length_m: Number | None = field(
         "Length",
@@ -72,7 +77,9 @@ class Circuit(Item):
         "Length within insulation", unit="mm", low=0, high=100000, group=CABLE
     )
     installed: ShortText = field("When it was put in, about", "")
-    connected_w: Number | None = field("Connected load", unit="W", low=0, high=100000)
+    connected_w: Number | None = field(
+        "Connected load", unit="W", low=0, high=100000, term="connected-load"
+    )
     floor_area_m2: Number | None = field(
         "Floor area served", unit="m²", low=0, high=10000
     )

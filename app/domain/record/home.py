@@ -48,25 +48,39 @@ class Home(Item):
         "unknown",
         hint="As a document or the network says. Never guess it from how it looks.",
         group=SUPPLY,
+        term="earthing-arrangement",
     )
     earthing_basis: Annotated[str, OneOf(choices.BASES)] = field(
         "How the earthing is known", "unknown", group=SUPPLY
     )
     earthing_note: LongText = field("Note on the earthing", "", group=SUPPLY)
     phases: Annotated[str, OneOf(choices.PHASES)] = field(
-        "Phases", "unknown", group=SUPPLY
+        "Phases", "unknown", group=SUPPLY, term="phase"
     )
     looped: Annotated[str, OneOf(choices.YES_NO)] = field(
-        "Supply looped to or from next door", "unknown", group=SUPPLY
+        "Supply looped to or from next door",
+        "unknown",
+        group=SUPPLY,
+        term="looped-supply",
     )
     ze_ohm: Number | None = field(
-        "External loop impedance, Ze", unit="Ω", low=0, high=1000, group=SUPPLY
+        "External loop impedance, Ze",
+        unit="Ω",
+        low=0,
+        high=1000,
+        group=SUPPLY,
+        term="ze",
     )
     ze_basis: Annotated[str, OneOf(choices.SUPPLY_BASES)] = field(
         "How Ze is known", "unknown", group=SUPPLY
     )
     fault_current_ka: Number | None = field(
-        "Prospective fault current", unit="kA", low=0, high=100, group=SUPPLY
+        "Prospective fault current",
+        unit="kA",
+        low=0,
+        high=100,
+        group=SUPPLY,
+        term="prospective-fault-current",
     )
     fault_current_basis: Annotated[str, OneOf(choices.SUPPLY_BASES)] = field(
         "How the fault current is known", "unknown", group=SUPPLY
@@ -76,6 +90,7 @@ class Home(Item):
         "",
         hint="The 13 digits on the bill that begin 10 to 29. Private; may stay empty.",
         group=SUPPLY,
+        term="mpan",
     )
 
 

@@ -30,7 +30,9 @@ class IntakeItem(Item):
 
     kind: Annotated[str, OneOf(KINDS)] = field("What it is", ...)
     name: ShortText = field("Name", "", hint="Only if the kind does not say enough.")
-    owner: Annotated[str, OneOf(choices.OWNERS)] = field("Whose it is", "unknown")
+    owner: Annotated[str, OneOf(choices.OWNERS)] = field(
+        "Whose it is", "unknown", term="ownership-boundary"
+    )
     fed_from: Annotated[Ref, RefTo(("source", "intake", "device"))] | None = field(
         "Fed from", hint="The item before it, towards the street."
     )
@@ -42,8 +44,12 @@ class IntakeItem(Item):
     room: Annotated[Ref, RefTo(("room",))] | None = field("Where it is")
     basis: Annotated[str, OneOf(choices.BASES)] = field("How this is known", "unknown")
     printed: ShortText = field("Printed on it", "", hint="As it stands; no more.")
-    rated_current_a: Number | None = field("Rating printed", unit="A", low=0, high=1000)
-    poles: Annotated[str, OneOf(choices.POLES)] = field("Breaks", "unknown")
+    rated_current_a: Number | None = field(
+        "Rating printed", unit="A", low=0, high=1000, term="rated-current"
+    )
+    poles: Annotated[str, OneOf(choices.POLES)] = field(
+        "Breaks", "unknown", term="poles"
+    )
     entry: Annotated[str, OneOf(choices.CABLE_ENTRIES)] = field(
         "How the cable comes in", "unknown"
     )
@@ -51,13 +57,17 @@ class IntakeItem(Item):
         "Conductor size printed", unit="mm²", low=0, high=1000
     )
     length_m: Number | None = field("Length", unit="m", low=0, high=1000)
-    service: Annotated[str, OneOf(choices.SERVICES)] = field("Bonds what", "unknown")
-    seal: Annotated[str, OneOf(choices.YES_NO)] = field("Seal there", "unknown")
+    service: Annotated[str, OneOf(choices.SERVICES)] = field(
+        "Bonds what", "unknown", term="main-bonding"
+    )
+    seal: Annotated[str, OneOf(choices.YES_NO)] = field(
+        "Seal there", "unknown", term="seal"
+    )
     condition: Annotated[str, OneOf(choices.CONDITIONS)] = field(
         "What is seen of its condition", "unknown"
     )
     when: Annotated[str, OneOf(choices.WHEN)] = field(
-        "When it passes the supply on", "always"
+        "When it passes the supply on", "always", term="off-peak"
     )
     note: LongText = field("Note", "")
 

@@ -53,9 +53,12 @@ class Tie(Item):
         "Tied to",
         ...,
         hint="A circuit; or the switch, fused connection unit or socket it is behind.",
+        term="tie",
     )
     role: Annotated[str, OneOf(choices.TIE_ROLES)] = field("What the tie is", "feeds")
-    grade: Annotated[str, OneOf(choices.GRADES)] = field("How it is known", "0")
+    grade: Annotated[str, OneOf(choices.GRADES)] = field(
+        "How it is known", "0", term="grade"
+    )
     seen_on: date | None = field("On what day", hint="The day it was seen or written.")
     seen_by: ShortText = field("By whom, or in which document", "")
     note: LongText = field("Note", "")

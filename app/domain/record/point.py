@@ -38,20 +38,20 @@ class Point(Item):
     )
     count: int = field("How many alike", 1, low=1, high=99)
     connection: Annotated[str, OneOf(choices.CONNECTIONS)] = field(
-        "How it is joined", "unknown"
+        "How it is joined", "unknown", term="spur"
     )
     fuse_a: Number | None = field("Fuse in it", unit="A", low=0, high=100)
     residual_current_ma: Number | None = field(
-        "RCD of its own, IΔn", unit="mA", low=0, high=3000
+        "RCD of its own, IΔn", unit="mA", low=0, high=3000, term="residual-current"
     )
     care: tuple[Annotated[str, OneOf(choices.CARE)], ...] = field(
-        "Missed if it goes off", ()
+        "Missed if it goes off", (), term="care"
     )
     load_w: Number | None = field("Load", unit="W", low=0, high=100000)
     outdoor: Annotated[str, OneOf(choices.YES_NO)] = field("Outdoors", "unknown")
     ip: ShortText = field("IP code printed", "")
     current: Annotated[str, OneOf(choices.CURRENT_KINDS)] = field(
-        "What it runs on", "unknown"
+        "What it runs on", "unknown", term="extra-low-voltage"
     )
     battery_backed: Annotated[str, OneOf(choices.YES_NO)] = field(
         "Has a battery of its own", "unknown"

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from contextlib import closing
 from dataclasses import dataclass
 
 from flask import Blueprint, Response, redirect, render_template, request, url_for
@@ -84,7 +85,8 @@ def take() -> ResponseReturnValue:
     try:
         if file is None or not file.filename:
             raise InvalidError("Choose a document first.")
-        record = from_document(file.read(MOST_BYTES))
+        with closing(file):
+            record = from_document(file.read(MOST_BYTES))
         with change() as connection:
             ref = free_home_ref(connection, record.home.ref)
             home = record.home.model_copy(update={"ref": ref})

@@ -19,7 +19,7 @@ from app.web.addresses import delete_url, edit_url, item_url
 from app.web.chains import ChainView, chain_views
 from app.web.lists import ListView, list_view
 from app.web.point_rows import POINT_HEADS, point_rows
-from app.web.protection import protection_rows, sentence
+from app.web.protection import cautions, protection_rows, sentence
 from app.web.session import supply
 from app.web.words import Facts, day, facts_of
 
@@ -72,6 +72,7 @@ class PointPage:
     Attributes:
         title: What it is called.
         answer: What feeds it, in one sentence.
+        cautions: What a hurried person must not miss.
         room: Its room, with its address.
         protection: What guards it, label and words.
         chains: From each source to it.
@@ -90,6 +91,7 @@ class PointPage:
 
     title: str
     answer: str
+    cautions: tuple[str, ...]
     room: Link | None
     protection: tuple[tuple[str, str | None], ...]
     chains: tuple[ChainView, ...]
@@ -136,6 +138,7 @@ def _page(net: Network, point: Point) -> PointPage:
     return PointPage(
         title=point.title,
         answer=sentence(answer),
+        cautions=cautions(answer),
         room=_room(net, answer),
         protection=protection_rows(answer),
         chains=chain_views(record, answer.chains),
