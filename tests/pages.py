@@ -6,6 +6,8 @@ No test has to ask: each HTML answer is parsed strictly and has to keep the rule
 
 from __future__ import annotations
 
+import re
+from collections import Counter
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property
@@ -133,14 +135,14 @@ class CheckedClient(FlaskClient):
 
     def open(self, *args: Any, **kwargs: Any) -> TestResponse:
         response = super().open(*args, **kwargs)
-        if response.mimetype == "text/html" and response.get_data():
-            if response.status_code not in (301, 302, 303, 308):
-                check(Page(response), self)
+        leads_on = response.status_code in (301, 302, 303, 308)
+        if response.mimetype == "text/html" and not leads_on and response.get_data():
+            check(page_of(response), self)
         return response
 
     def see(self, url: str, status: int = 200) -> Page:
         """Open an address, going where it leads."""
-        page = Page(self.get(url, follow_redirects=True))
+        page = page_of(self.get(url, follow_redirects=True))
         assert page.status == status, (page.status, page.main)
         return page
 
@@ -149,12 +151,14 @@ class CheckedClient(FlaskClient):
     ) -> Page:
         """Send just these fields, with this browser's token."""
         data = {"csrf_token": self.token(), **fields}
-        return Page(self.post(url, data=data, headers=dict(headers)))
+        return page_of(self.post(url, data=data, headers=dict(headers)))
 
     def token(self) -> str:
         """Return the token of this browser's forms, as a page gives it."""
-        page = Page(super().open("/import"))
-        return page.value("csrf_token", "Bring it in")
+        text = super().open("/import").get_data(as_text=True)
+        found = re.search(r'name="csrf_token" type="hidden" value="([^"]+)"', text)
+        assert found is not None
+        return found[1]
 
     def submit(
         self,
@@ -184,7 +188,7 @@ class CheckedClient(FlaskClient):
             data[button.get("name")] = button.get("value", "")
         kept = {name: typed for name, typed in data.items() if typed is not None}
         here = page.response.request
-        return Page(self.post(form.get("action") or here.full_path, data=kept))
+        return page_of(self.post(form.get("action") or here.full_path, data=kept))
 
     def save(
         self,
@@ -200,6 +204,12 @@ class CheckedClient(FlaskClient):
         """Go where an answer that took a form leads."""
         assert page.status == 303, (page.status, page.main)
         return self.see(page.location)
+
+
+def page_of(response: TestResponse) -> Page:
+    """Return the page of an answer, read once however often it is looked at."""
+    page: Page = vars(response).setdefault("page", Page(response))
+    return page
 
 
 def text_of(element: Any) -> str:
@@ -234,8 +244,9 @@ def _sent(control: Any) -> list[str]:
 
 def check(page: Page, client: FlaskClient) -> None:
     """Look at a page as a whole."""
-    wrong = [*_head(page), *_ids(page), *_controls(page), *_forms(page, client)]
-    wrong += [*_links(page, client), *_names(page), *_tables(page), *_inline(page)]
+    wrong = [*_head(page), *_ids(page), *_controls(page), *_beside(page)]
+    wrong += [*_forms(page, client), *_links(page, client), *_names(page)]
+    wrong += [*_drawings(page), *_tables(page), *_inline(page)]
     assert not wrong, "\n".join([f"{page.status} {page.response.request.path}", *wrong])
 
 
@@ -255,8 +266,8 @@ def _head(page: Page) -> Iterator[str]:
 
 def _ids(page: Page) -> Iterator[str]:
     ids = [e.get("id") for e in page.root.iter() if e.get("id") is not None]
-    for name in {name for name in ids if ids.count(name) > 1}:
-        yield f"the id {name} stands twice"
+    twice = [name for name, count in Counter(ids).items() if count > 1]
+    yield from (f"the id {name} stands twice" for name in twice)
     yield from (f"“{name}” is no id" for name in ids if len(name.split()) != 1)
     for element in page.root.iter():
         for attribute in ("aria-describedby", "aria-labelledby", "aria-controls"):
@@ -267,24 +278,25 @@ def _ids(page: Page) -> Iterator[str]:
 
 def _controls(page: Page) -> Iterator[str]:
     labels = {e.get("for"): e for e in page.all("label") if e.get("for")}
-    for name in labels:
-        if name not in page.by_id or page.by_id[name].tag not in LABELABLE:
-            yield f"a label is for {name}, which is no control"
     for control in page.all(*LABELABLE):
-        if control.get("type") in NAMELESS:
-            continue
         label = labels.get(control.get("id"))
         if label is None:
             label = page.within(control, "label")
-        if label is None or not text_of(label):
+        named = label is not None and text_of(label)
+        if control.get("type") not in NAMELESS and not named:
             yield f"{control.get('name')} has no label"
-    for name in {e.get("id").removesuffix("-error") for e in _error_texts(page)}:
-        if page.by_id.get(name) is None:
-            yield f"an error stands beside {name}, which is not there"
 
 
-def _error_texts(page: Page) -> list[Any]:
-    return [e for e in page.all("p") if (e.get("id") or "").endswith("-error")]
+def _beside(page: Page) -> Iterator[str]:
+    """Look at what stands beside a control: its label, its error."""
+    for label in page.all("label"):
+        name = label.get("for")
+        if name and (name not in page.by_id or page.by_id[name].tag not in LABELABLE):
+            yield f"a label is for {name}, which is no control"
+    for error in page.all("p"):
+        name = error.get("id") or ""
+        if name.endswith("-error") and name.removesuffix("-error") not in page.by_id:
+            yield f"an error stands beside nothing: {name}"
 
 
 def _forms(page: Page, client: FlaskClient) -> Iterator[str]:
@@ -329,17 +341,20 @@ def _names(page: Page) -> Iterator[str]:
     for image in page.all("img"):
         if image.get("alt") is None:
             yield f"an image without a text: {image.get('src')}"
-    for drawing in page.all(f"{SVG}svg"):
-        named = drawing.get("aria-label") or drawing.get("aria-labelledby")
-        titled = drawing.find(f"{SVG}title") is not None
-        if drawing.get("aria-hidden") != "true":
-            if not (named or titled):
-                yield "a drawing without a name"
-            if drawing.get("role") not in ("img", "group", "graphics-document"):
-                yield f"a drawing in the role {drawing.get('role')}"
     for button in page.all("button"):
         if not (text_of(button) or button.get("aria-label")):
             yield "a button without a name"
+
+
+def _drawings(page: Page) -> Iterator[str]:
+    for drawing in page.all(f"{SVG}svg"):
+        if drawing.get("aria-hidden") == "true":
+            continue
+        named = drawing.get("aria-label") or drawing.get("aria-labelledby")
+        if not named and drawing.find(f"{SVG}title") is None:
+            yield "a drawing without a name"
+        if drawing.get("role") not in ("img", "group", "graphics-document"):
+            yield f"a drawing in the role {drawing.get('role')}"
 
 
 def _tables(page: Page) -> Iterator[str]:

@@ -7,8 +7,9 @@ from typing import Any
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
 # pydantic writes the bounds of our decimals as they stand in Python.
 WORDS = {"ge": "minimum", "le": "maximum"}
-# Readers that work this out in binary fractions would refuse 0.3.
-LEFT_OUT = {"multipleOf"}
+# Readers that work out multipleOf in binary fractions would refuse 0.3; the others only
+# tell our own forms how to show a field.
+LEFT_OUT = {"multipleOf", "blank", "group", "term"}
 
 
 def published(schema: dict[str, Any]) -> dict[str, Any]:
@@ -24,5 +25,5 @@ def _in_known_words(part: Any) -> Any:
     return {
         WORDS.get(word, word): _in_known_words(inner)
         for word, inner in part.items()
-        if word not in LEFT_OUT
+        if word not in LEFT_OUT or isinstance(inner, dict)
     }

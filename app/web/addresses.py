@@ -9,6 +9,8 @@ from flask import url_for
 from app.domain.record import Item, Record
 
 PAGES = {"room", "board", "device", "circuit", "point"}
+# The field that says on whose page an item is listed.
+PLACE = {"device": "board", "point": "room", "tie": "point", "control": "controlled"}
 ANCHORS = {"intake": "intake.index", "source": "sources.index"}
 
 
@@ -44,3 +46,21 @@ def links(record: Record) -> Callable[[str], str | None]:
         return item_url(record.home.ref, item) if item else None
 
     return link
+
+
+def list_url(record: Record, item: Item, done: int | None) -> str:
+    """Return where a thing is listed: its board, its room, its point, its list."""
+    place = record.by_ref.get(getattr(item, PLACE.get(item.sort, ""), None) or "")
+    if place is not None:
+        return with_done(item_url(record.home.ref, place), done)
+    plural = item.plural if f"{item.plural}" not in ("ties", "controls") else "points"
+    plural = "boards" if plural == "devices" else plural
+    return url_for(f"{plural}.index", home=record.home.ref, done=done)
+
+
+def with_done(url: str, done: int | None) -> str:
+    """Name the change in an address, before its anchor."""
+    if done is None:
+        return url
+    path, sharp, anchor = url.partition("#")
+    return f"{path}?done={done}{sharp}{anchor}"

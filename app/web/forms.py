@@ -6,7 +6,7 @@ import hashlib
 import json
 import secrets
 from collections.abc import Iterable, Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from typing import Any
 
 from flask import request
@@ -17,10 +17,26 @@ from wtforms import HiddenField
 from app.domain.record import FieldSpec, Item, Record, fields_of_kind, specs
 from app.web.addresses import meaning_url
 from app.web.fields import field_for
+from app.web.words import in_words
 
 # A list of references is asked for one by one: this many boxes beyond those in use.
 SPARE_BOXES = 2
 ORDINALS = ("", "Second ", "Third ", "Fourth ", "Fifth ", "Sixth ")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Difference:
+    """One field that two people have changed.
+
+    Attributes:
+        label: The field.
+        stored: What stands in the record now.
+        typed: What was typed here.
+    """
+
+    label: str
+    stored: str | None
+    typed: str | None
 
 
 class ItemForm:
@@ -147,3 +163,19 @@ def values_of(item: Item) -> dict[str, Any]:
 def defaults_of(cls: type[Item], names: Iterable[tuple[str, Any]]) -> dict[str, Any]:
     """Return a class's defaults with some values of one's own."""
     return {s.name: s.default for s in specs(cls)} | dict(names)
+
+
+def differences(
+    record: Record, form: ItemForm, item: Item | None
+) -> tuple[Difference, ...]:
+    """Return where an item as it stands differs from what a form makes."""
+    typed = form.item()
+    return tuple(
+        Difference(
+            label=spec.label,
+            stored=in_words(spec, getattr(item, spec.name), record),
+            typed=in_words(spec, getattr(typed, spec.name), record),
+        )
+        for spec in specs(form.cls)
+        if getattr(item, spec.name) != getattr(typed, spec.name)
+    )

@@ -135,7 +135,7 @@ class Table:
     def problems(self) -> list[tuple[str, str]]:
         """Each field to be put right: its id, and the sentence."""
         return [("", sentence) for sentence in self.refused] + [
-            (f.id, f"{row.name}: {sentence}")
+            (f.id, f"{row.name}, {f.label.text}: {sentence}")
             for row in self.rows
             for f in row.form
             for sentence in f.errors

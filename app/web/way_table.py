@@ -54,7 +54,7 @@ def _feeders(record: Record, board: Board) -> list[SelectChoice]:
     elsewhere = {d.fed_from for d in here if d.fed_from} - {d.ref for d in here}
     return [
         SelectChoice(NOTHING, "The board's own feed"),
-        SelectChoice(LEFT, "RCD or main switch to its left"),
+        SelectChoice(LEFT, "RCD or switch to its left"),
         *(SelectChoice(d.ref, d.title) for d in here),
         *(SelectChoice(ref, record.by_ref[ref].title) for ref in sorted(elsewhere)),
     ]

@@ -26,6 +26,17 @@ def in_words(spec: FieldSpec, value: Any, record: Record) -> str | None:
     return _plain(spec, value)
 
 
+def with_board(record: Record, ref: str) -> str:
+    """Return a thing's title; a way's after its board, where there are several."""
+    item = record.by_ref.get(ref)
+    if item is None:
+        return ref
+    board = record.by_ref.get(getattr(item, "board", ""))
+    if board is None or len(record.boards) == 1:
+        return item.title
+    return f"{board.title}: {item.title}"
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Facts:
     """What is recorded of an item, and the names of what is not.

@@ -1,5 +1,6 @@
 from __future__ import annotations
 
+import shutil
 from collections.abc import Callable
 from io import BytesIO
 from pathlib import Path
@@ -11,9 +12,11 @@ from flask.testing import FlaskClient
 from jinja2 import BytecodeCache
 from jinja2.bccache import Bucket
 
+from app.config import Config
 from app.domain.record import Record
-from app.services.homes import open_home
-from app.store.engine import make_engine, reading
+from app.services.homes import add_home, open_home
+from app.store.engine import make_engine, reading, writing
+from app.web import create_app
 from tests import builders as b
 from tests.pages import CheckedClient
 
@@ -34,14 +37,69 @@ class Kept(BytecodeCache):
         self.code[bucket.key] = stream.getvalue()
 
 
-KEPT = Kept()
+@pytest.fixture(scope="session")
+def shared(tmp_path_factory: pytest.TempPathFactory) -> Config:
+    """Settings on the data folder that the tests of the pages take turns in."""
+    data = tmp_path_factory.mktemp("pages")
+    return Config(data=data, port=0, secret_key=b"of the pages" * 3)
+
+
+@pytest.fixture(scope="session")
+def program(shared: Config) -> Flask:
+    """The program, made once; it opens its file anew for each request."""
+    app = create_app(shared)
+    app.jinja_env.bytecode_cache = Kept()
+    return app
 
 
 @pytest.fixture
-def visitor(app: Flask, client: FlaskClient) -> CheckedClient:
+def config(shared: Config, empty_database: Path) -> Config:
+    """Settings on a folder with an empty file, whatever the last test left there."""
+    for path in shared.data.iterdir():
+        shutil.rmtree(path) if path.is_dir() else path.unlink()
+    shutil.copy(empty_database, shared.database)
+    return shared
+
+
+@pytest.fixture
+def app(program: Flask, config: Config) -> Flask:
+    return program
+
+
+@pytest.fixture
+def own_app(config: Config) -> Flask:
+    """A program of the test's own, to be given more routes."""
+    app = create_app(config)
+    app.test_client_class = CheckedClient
+    return app
+
+
+@pytest.fixture
+def visitor(client: FlaskClient) -> CheckedClient:
     """A person's browser; no home is there yet."""
-    app.jinja_env.bytecode_cache = KEPT
     return cast("CheckedClient", client)
+
+
+def file_with(folder: Path, empty_database: Path, record: Record) -> Path:
+    path = folder / f"{record.home.ref}.sqlite3"
+    shutil.copy(empty_database, path)
+    with writing(make_engine(path)) as connection:
+        add_home(connection, record)
+    return path
+
+
+@pytest.fixture(scope="session")
+def small_file(
+    tmp_path_factory: pytest.TempPathFactory, empty_database: Path, small: Record
+) -> Path:
+    return file_with(tmp_path_factory.mktemp("small"), empty_database, small)
+
+
+@pytest.fixture(scope="session")
+def demo_file(
+    tmp_path_factory: pytest.TempPathFactory, empty_database: Path, demo: Record
+) -> Path:
+    return file_with(tmp_path_factory.mktemp("demo"), empty_database, demo)
 
 
 @pytest.fixture(scope="session")
@@ -85,20 +143,16 @@ def small() -> Record:
 
 
 @pytest.fixture
-def here(
-    visitor: CheckedClient, keep: Callable[[Record], int], small: Record
-) -> CheckedClient:
+def here(visitor: CheckedClient, database: Path, small_file: Path) -> CheckedClient:
     """A browser, with the small home in the file."""
-    keep(small)
+    shutil.copy(small_file, database)
     return visitor
 
 
 @pytest.fixture
-def at_demo(
-    visitor: CheckedClient, keep: Callable[[Record], int], demo: Record
-) -> CheckedClient:
+def at_demo(visitor: CheckedClient, database: Path, demo_file: Path) -> CheckedClient:
     """A browser, with the demo home in the file."""
-    keep(demo)
+    shutil.copy(demo_file, database)
     return visitor
 
 

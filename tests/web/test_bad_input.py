@@ -12,19 +12,18 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from flask import Flask
-from flask.testing import FlaskClient
 from markupsafe import escape
 
 from app.domain.record import LONG, SORTS, FieldSpec, Home, Record, specs
 from app.web.point_table import point_layout
 from app.web.quick import Column, Layout
 from app.web.way_table import way_layout
-from tests.pages import CheckedClient, Page
+from tests.pages import CheckedClient, page_of
 
 NASTY = "<script>alert(1)</script>'\"&{{911*977}}"
 REFUSED, TAKEN, EITHER = "refused", "taken", "either"
 Trial = tuple[str | list[str], str]
+Trials = dict[str, Trial]
 NUMBERS = ("x", "1e999", "-1e999", "NaN", "inf", "--1", "0x10", "1 2 x", "1e-9", "½")
 DAYS = ("yesterday", "2026-02-30", "2026-13-01", "99999-01-01", "01/02/2026", NASTY)
 ITEMS = {
@@ -100,7 +99,7 @@ TRIALS: dict[str, Callable[[FieldSpec], Iterator[Trial]]] = {
 class Form:
     """A form that is sent again and again, each time to the same file."""
 
-    client: FlaskClient
+    client: CheckedClient
     url: str
     fields: dict[str, Any]
     database: Path
@@ -123,72 +122,85 @@ class Form:
 
 @pytest.fixture
 def opened(
-    here: CheckedClient, app: Flask, database: Path, tmp_path: Path
-) -> Callable[..., Form]:
-    """Open a form to be sent; unchecked, for speed, unless it is asked for."""
+    here: CheckedClient, database: Path, tmp_path: Path
+) -> Callable[[str], Form]:
     kept = tmp_path / "kept.sqlite3"
     shutil.copy(database, kept)
+    return lambda url: Form(here, url, here.see(url).values(), database, kept)
 
-    def open_form(url: str, *, checked: bool = False) -> Form:
-        values = here.see(url).values()
-        client: FlaskClient = here
-        if not checked:
-            client = FlaskClient(app, app.response_class, use_cookies=True)
-            cookie = here.get_cookie("ways")
-            assert cookie is not None
-            client.set_cookie("ways", cookie.value)
-        return Form(client, url, values, database, kept)
 
-    return open_form
+def address(sort: str) -> str:
+    return f"/homes/H1/{ITEMS[sort]}/edit".replace("//", "/")
 
 
 def name_of(spec: FieldSpec) -> str:
     return f"{spec.name}_1" if spec.type == "refs" else spec.name
 
 
-def expect(result: tuple[int, str], name: str, value: Any, what: str) -> None:
-    status, text = result
-    if what != EITHER:
-        wanted = 422 if what == REFUSED else 303
-        assert status == wanted, (name, value, what)
-    if status == 422:
-        assert f'id="{name}-error"' in text, (name, value)
+def mixtures(tried: dict[str, list[Trial]], which: set[str]) -> Iterator[Trials]:
+    """Yield each field with one of its values at a time, until all had their turn."""
+    some = {n: [t for t in ts if t[1] in which] for n, ts in tried.items()}
+    some = {name: trials for name, trials in some.items() if trials}
+    for turn in range(max(map(len, some.values()))):
+        yield {
+            name: trials[(turn + place) % len(trials)]
+            for place, (name, trials) in enumerate(some.items())
+        }
+
+
+def expect(text: str, key: str, typed: Trials) -> None:
+    """See that just those fields are refused that are to be."""
+    for name, (value, what) in typed.items():
+        said = f'id="{key}{name}-error"' in text
+        assert what == EITHER or said == (what == REFUSED), (key, name, value, what)
 
 
 @pytest.mark.parametrize("sort", ITEMS)
-def test_each_field_by_itself(opened: Callable[..., Form], sort: str) -> None:
-    form = opened(f"/homes/H1/{ITEMS[sort]}/edit".replace("//", "/"))
-    for spec in specs(CLASSES[sort]):
-        name = name_of(spec)
-        assert name in form.fields or spec.type == "choices", name
-        for value, what in trials(spec):
-            result = form.send({name: value})
-            expect(result, name, value, what)
-            kept = spec.type in ("text", "int", "decimal") and isinstance(value, str)
-            if kept and result[0] == 422 and value.isprintable():
-                assert escape(value) in result[1], (name, value)
-
-
-@pytest.mark.parametrize("sort", ITEMS)
-def test_every_field_wrong_at_once(opened: Callable[..., Form], sort: str) -> None:
-    """The page still keeps every rule, and names every field that is refused."""
-    form = opened(f"/homes/H1/{ITEMS[sort]}/edit".replace("//", "/"), checked=True)
+def test_what_cannot_be_is_refused_beside_its_field(
+    opened: Callable[[str], Form], sort: str
+) -> None:
+    form = opened(address(sort))
     tried = {name_of(s): list(trials(s)) for s in specs(CLASSES[sort])}
-    for number in range(max(map(len, tried.values()))):
-        typed = {name: some[number % len(some)] for name, some in tried.items()}
-        result = form.send({name: value for name, (value, _) in typed.items()})
-        refused = [name for name, (_, what) in typed.items() if what == REFUSED]
-        assert (result[0] == 422) >= bool(refused)
-        for name in refused:
-            assert f'id="{name}-error"' in result[1], (name, typed[name])
+    assert set(tried) <= set(form.fields) | {"care"}
+    for typed in mixtures(tried, {REFUSED, TAKEN, EITHER}):
+        status, text = form.send({name: value for name, (value, _) in typed.items()})
+        assert status == 422 or not any(what == REFUSED for _, what in typed.values())
+        if status == 422:
+            expect(text, "", typed)
 
 
 @pytest.mark.parametrize("sort", ITEMS)
-def test_a_form_with_no_field_at_all(opened: Callable[..., Form], sort: str) -> None:
-    form = opened(f"/homes/H1/{ITEMS[sort]}/edit".replace("//", "/"), checked=True)
+def test_what_can_be_is_taken(opened: Callable[[str], Form], sort: str) -> None:
+    form = opened(address(sort))
+    tried = {name_of(s): list(trials(s)) for s in specs(CLASSES[sort])}
+    for typed in mixtures(tried, {TAKEN}):
+        sent = {name: value for name, (value, _) in typed.items()}
+        assert form.send(sent)[0] == 303, sent
+
+
+@pytest.mark.parametrize("sort", ITEMS)
+def test_one_wrong_field_is_refused_with_all_others_right(
+    opened: Callable[[str], Form], sort: str
+) -> None:
+    """Nothing that is refused slips through when it is the only thing amiss."""
+    form = opened(address(sort))
+    for turn, spec in enumerate(specs(CLASSES[sort])):
+        refused = [t for t in trials(spec) if t[1] == REFUSED]
+        if refused:
+            one = {name_of(spec): refused[turn % len(refused)]}
+            status, text = form.send({n: value for n, (value, _) in one.items()})
+            assert status == 422, one
+            expect(text, "", one)
+            if isinstance(value := one[name_of(spec)][0], str) and spec.type == "int":
+                assert escape(value) in text
+
+
+@pytest.mark.parametrize("sort", ITEMS)
+def test_a_form_with_no_field_at_all(opened: Callable[[str], Form], sort: str) -> None:
+    form = opened(address(sort))
     token = {"csrf_token": form.fields["csrf_token"]}
     for fields in (token, {**token, "kind": NASTY}, {**token, "mark": NASTY}):
-        answer = Page(form.client.post(form.url, data=fields))
+        answer = page_of(form.client.post(form.url, data=fields))
         assert answer.status in (303, 409, 422)
         shutil.copy(form.kept, form.database)
 
@@ -216,44 +228,36 @@ def tables(small: Record) -> dict[str, tuple[str, Layout]]:
 
 
 @pytest.mark.parametrize(("table", "key"), [("points", "P1"), ("ways", "W1")])
-def test_each_cell_of_a_quick_table(
-    opened: Callable[..., Form], small: Record, table: str, key: str
+def test_what_cannot_be_is_refused_in_its_cell(
+    opened: Callable[[str], Form], small: Record, table: str, key: str
 ) -> None:
     url, layout = tables(small)[table]
     form = opened(url)
-    kind = {"points": "light", "ways": "rcbo"}[table]
-    for name, some in columns(layout):
-        for value, what in some:
-            expect(form.send({f"{key}-{name}": value}), f"{key}-{name}", value, what)
-            new = {"new~1-kind": kind, f"new~1-{name}": value}
-            if name != "kind":
-                expect(form.send(new), f"new~1-{name}", value, what)
+    for typed in mixtures(dict(columns(layout)), {REFUSED, TAKEN, EITHER}):
+        rows = (key, "new~1", "new~4")
+        sent = {f"{r}-{n}": value for r in rows for n, (value, _) in typed.items()}
+        status, text = form.send(sent)
+        assert status == 422
+        for row in rows:
+            expect(text, f"{row}-", typed)
 
 
 @pytest.mark.parametrize(("table", "key"), [("points", "P1"), ("ways", "W1")])
-def test_a_quick_table_wrong_all_over(
-    opened: Callable[..., Form], small: Record, table: str, key: str
+def test_what_can_be_is_taken_in_its_cell(
+    opened: Callable[[str], Form], small: Record, table: str, key: str
 ) -> None:
     url, layout = tables(small)[table]
-    form = opened(url, checked=True)
-    cells = dict(columns(layout))
-    for number in range(max(map(len, cells.values()))):
-        typed = {name: some[number % len(some)] for name, some in cells.items()}
-        sent = {
-            f"{row}-{name}": value
-            for row in (key, "new~1", "new~2")
-            for name, (value, _) in typed.items()
-        }
-        _, text = form.send(sent)
-        for name, (value, what) in typed.items():
-            if what == REFUSED:
-                assert f'id="{key}-{name}-error"' in text, (name, value)
+    form = opened(url)
+    for typed in mixtures(dict(columns(layout)), {TAKEN}):
+        kind = {"new~1-kind": {"points": "light", "ways": "rcbo"}[table]}
+        sent = {f"{r}-{n}": v[0] for r in (key, "new~1") for n, v in typed.items()}
+        assert form.send({**sent, **kind})[0] == 303, sent
 
 
 def test_a_quick_table_of_rooms_takes_nasty_names(
-    opened: Callable[..., Form],
+    opened: Callable[[str], Form],
 ) -> None:
-    form = opened("/homes/H1/rooms/quick/table", checked=True)
+    form = opened("/homes/H1/rooms/quick/table")
     status, text = form.send({"R1-name": NASTY, "new~1-name": NASTY})
     assert status == 303
     assert text.count(str(escape(NASTY))) >= 2

@@ -10,7 +10,7 @@ import pytest
 
 from app.domain.record import Record
 from app.interchange import from_document, to_document
-from tests.pages import CheckedClient, Page
+from tests.pages import CheckedClient, Page, page_of
 
 Stored = Callable[..., Record]
 
@@ -24,7 +24,7 @@ def bring(client: CheckedClient, data: bytes, name: str = "home.json") -> Page:
         b"\r\n--edge--\r\n",
     ]
     kind = "multipart/form-data; boundary=edge"
-    return Page(client.post("/import", data=b"".join(parts), content_type=kind))
+    return page_of(client.post("/import", data=b"".join(parts), content_type=kind))
 
 
 def test_the_download_is_the_document(here: CheckedClient, small: Record) -> None:

@@ -3,19 +3,18 @@
 from __future__ import annotations
 
 import logging
-import os
 import re
 import sqlite3
 from collections.abc import Iterator
 from pathlib import Path
-from typing import Any
+from typing import Any, cast
 
 import pytest
 from flask import Flask
 
 from app.store import engine
 from app.web import MOST_FORM_BYTES
-from tests.pages import CheckedClient, Page
+from tests.pages import CheckedClient, page_of
 
 EDIT = "/homes/H1/points/P1/edit"
 
@@ -35,7 +34,7 @@ def test_an_error_within_a_home_keeps_its_places(here: CheckedClient) -> None:
 
 @pytest.mark.parametrize("method", ["DELETE", "PUT", "PATCH"])
 def test_a_method_that_is_not_taken(here: CheckedClient, method: str) -> None:
-    page = Page(here.open(EDIT, method=method))
+    page = page_of(here.open(EDIT, method=method))
     assert (page.status, page.h1) == (405, "This cannot be done here")
     assert page.response.headers["Allow"] == "GET, HEAD, OPTIONS, POST"
 
@@ -55,7 +54,7 @@ def test_a_form_with_endless_parts_is_refused(here: CheckedClient) -> None:
              for n in range(30_000)]  # fmt: skip
     body = ("".join(parts) + "--edge--\r\n").encode()
     kind = "multipart/form-data; boundary=edge"
-    page = Page(here.post(EDIT, data=body, content_type=kind))
+    page = page_of(here.post(EDIT, data=body, content_type=kind))
     assert page.status == 413
 
 
@@ -73,17 +72,17 @@ def test_a_form_with_endless_parts_is_refused(here: CheckedClient) -> None:
 def test_what_is_no_form_is_refused(
     here: CheckedClient, body: bytes, kind: str
 ) -> None:
-    page = Page(here.post(EDIT, data=body, content_type=kind))
+    page = page_of(here.post(EDIT, data=body, content_type=kind))
     assert page.status == 400
 
 
 @pytest.fixture
-def broken(app: Flask, here: CheckedClient) -> CheckedClient:
+def broken(own_app: Flask, here: CheckedClient) -> CheckedClient:
     def break_down() -> str:
         raise RuntimeError("the word of the bug")
 
-    app.add_url_rule("/break", view_func=break_down, methods=["GET", "POST"])
-    return here
+    own_app.add_url_rule("/break", view_func=break_down, methods=["GET", "POST"])
+    return cast("CheckedClient", own_app.test_client())
 
 
 def test_a_bug_is_a_page_with_a_reference_that_the_log_knows(
@@ -166,7 +165,7 @@ def test_a_file_that_may_not_be_written_is_said(
 
 
 def test_a_file_that_is_gone_is_said(here: CheckedClient, database: Path) -> None:
-    os.rename(database, database.with_suffix(".away"))
+    database.rename(database.with_suffix(".away"))
     database.mkdir()
     page = here.see("/homes/", 503)
     assert "unable to open database file" in page.main

@@ -7,14 +7,14 @@ import sqlite3
 from collections import Counter
 from collections.abc import Iterator
 from pathlib import Path
-from typing import Any
+from typing import Any, cast
 from urllib.parse import urlsplit
 
 import pytest
 from flask import Flask
 
 from app.web import MOST_FORM_BYTES
-from tests.pages import SVG, CheckedClient, Page
+from tests.pages import SVG, CheckedClient, Page, page_of
 
 EDIT = "/homes/H1/points/P1/edit"
 OWN = "http://localhost"
@@ -63,7 +63,7 @@ def test_the_names_of_this_machine_are_answered(here: CheckedClient, host: str) 
         "127.0.0.2",
         "127.1",
         "2130706433",
-        "0.0.0.0",
+        "0.0.0.0",  # noqa: S104
         "[::1]",
         "[",
         "192.168.1.10",
@@ -184,12 +184,13 @@ def test_the_cookie_stays_here(here: CheckedClient) -> None:
 
 
 def test_every_answer_forbids_itself_what_it_does_not_need(
-    here: CheckedClient, app: Flask
+    here: CheckedClient, own_app: Flask
 ) -> None:
     def break_down() -> str:
         raise RuntimeError
 
-    app.add_url_rule("/break", view_func=break_down)
+    own_app.add_url_rule("/break", view_func=break_down)
+    here = cast("CheckedClient", own_app.test_client())
     answers = {
         200: here.get("/homes/"),
         303: here.submit(EDIT, note="x").response,
@@ -234,7 +235,7 @@ def crawl(client: CheckedClient, start: str, most: int) -> dict[str, Page]:
         if not url or url in seen or counts[kind] >= most:
             continue
         counts[kind] += 1
-        seen[url] = Page(client.get(url, follow_redirects=True))
+        seen[url] = page_of(client.get(url, follow_redirects=True))
         assert seen[url].status == 200, url
         if seen[url].response.mimetype == "text/html":
             waiting += seen[url].links.values()
@@ -246,8 +247,8 @@ def test_no_page_that_is_looked_at_writes(
 ) -> None:
     at_demo.save("/homes/demo/points/P1/edit", note="x")
     before, content = database.read_bytes(), dump(database)
-    seen = crawl(at_demo, "/homes/demo/?done=1", 3)
-    assert len(seen) > 60
+    seen = crawl(at_demo, "/homes/demo/?done=1", 1)
+    assert len(seen) > 35
     shown = {kind_of(at_demo.application, url).split()[0] for url in seen}
     reached = {rule.endpoint for rule in gets(at_demo.application)}
     assert reached - shown == {"homes.start", "ask.go", "search.index", "static"}
@@ -268,7 +269,7 @@ HOSTILE = [
     "../../../../etc/passwd",
     "\r\nSet-Cookie: a=b",
     "\x00",
-    "{{ 7 * 7 }}",
+    "{{ 911 * 977 }}",
     "x" * 3000,
 ]
 ARGUMENTS = (
@@ -292,9 +293,9 @@ def test_a_hostile_address_ends_in_no_link(
         assert "a=b" not in answer.headers.get("Set-Cookie", "")
         text = answer.get_data(as_text=True)
         assert "<script>alert" not in text
-        assert "49" not in text or "{{" not in value or "{{ 7" in text
+        assert "890047" not in text
         if answer.mimetype == "text/html" and answer.status_code != 302:
-            for link in Page(answer).all("a", f"{SVG}a"):
+            for link in page_of(answer).all("a", f"{SVG}a"):
                 assert "example.org" not in link.get("href", "")
 
 

@@ -160,4 +160,5 @@ def test_the_next_step_follows_the_work(
     assert step.h1 == "Ways of Main"
     visitor.go_on(visitor.submit_on(step, {"new~1-kind": "rcbo"}))
     page = visitor.see("/homes/new/")
-    assert visitor.see(page.links["List the rooms in the order you walk"])
+    rooms = visitor.see(page.links["List the rooms in the order you walk"])
+    assert rooms.h1 == "Rooms in walking order"

@@ -443,7 +443,7 @@ def test_a_comma_that_may_mean_thousands_is_asked_about(
         "point=nothing",
         "ref=%3Cscript%3E",
         "copy=nothing",
-        "note=%00",
+        "note=%0A%0A",
     ],
 )
 def test_a_form_begun_with_odd_values_is_shown(here: CheckedClient, query: str) -> None:

@@ -7,7 +7,7 @@ from collections.abc import Callable
 import pytest
 
 from app.domain.record import Circuit, Device, Point, Record, Tie
-from tests.pages import CheckedClient, Page
+from tests.pages import CheckedClient
 
 Stored = Callable[..., Record]
 ROOMS = "/homes/H1/rooms/quick/table"
@@ -231,10 +231,6 @@ def test_a_row_with_something_in_it_is_never_dropped(
     assert stored() == small
 
 
-def rows_of(page: Page) -> list[str]:
-    return [t for t in page.main.split("Now in the record: ")[1:]]
-
-
 def test_a_row_changed_meanwhile_is_shown_as_both_have_it(
     here: CheckedClient, stored: Stored
 ) -> None:
@@ -382,7 +378,7 @@ def test_a_row_that_is_none_does_no_harm(
 def test_a_table_with_many_rows_is_taken_whole(
     here: CheckedClient, stored: Stored
 ) -> None:
-    fields = {}
+    fields: dict[str, str] = {}
     for number in range(1, 401):
         fields |= {f"new~{number}-mark": "", f"new~{number}-name": f"Room {number}"}
         fields |= {f"new~{number}-{n}": "unknown" for n in ("storey", "kind")}

@@ -260,7 +260,8 @@ def _rooms(
 ) -> tuple[tuple[str, str, bool], ...]:
     devices = [d.ref for d in net.record.devices_of(board.ref)]
     served = _rooms_fed(net, devices)
-    forward = _rooms_fed(net, lit)
+    touched = net.record.find(Room, request.args.get("lit"))
+    forward = {touched.ref} if touched else _rooms_fed(net, lit)
     return tuple(
         (room.name, _lighting_url(net.record, board, room.ref), room.ref in forward)
         for room in net.record.rooms

@@ -14,7 +14,7 @@ from app.errors import NotFoundError
 from app.web.addresses import delete_url, edit_url, item_url
 from app.web.lists import ListView, list_view
 from app.web.session import supply
-from app.web.words import Facts, facts_of
+from app.web.words import Facts, facts_of, with_board
 
 bp = Blueprint("circuits", __name__, url_prefix="/homes/<home>/circuits")
 Link = tuple[str, str]
@@ -87,7 +87,7 @@ def _row(net: Network, circuit: Circuit) -> tuple[object, ...]:
     use, arrangement = CIRCUIT_USES[circuit.use], ARRANGEMENTS[circuit.arrangement]
     return (
         (circuit.title, item_url(net.record.home.ref, circuit)),
-        ", ".join(_title(net.record, ref) for ref in circuit.ways) or None,
+        ", ".join(with_board(net.record, ref) for ref in circuit.ways) or None,
         None if circuit.use == "unknown" else use,
         None if circuit.arrangement == "unknown" else arrangement,
         str(sum(point.ref in fed for point in net.record.points)),
@@ -102,7 +102,7 @@ def _page(net: Network, circuit: Circuit) -> CircuitPage:
         title=circuit.title,
         answer=_answer(record, circuit, len(points)),
         ways=tuple(
-            (record.by_ref[r].title, item_url(home, record.by_ref[r]))
+            (with_board(record, r), item_url(home, record.by_ref[r]))
             for r in circuit.ways
             if r in record.by_ref
         ),
@@ -114,7 +114,7 @@ def _page(net: Network, circuit: Circuit) -> CircuitPage:
 
 
 def _answer(record: Record, circuit: Circuit, points: int) -> str:
-    ways = " and ".join(_title(record, ref) for ref in circuit.ways)
+    ways = " and ".join(with_board(record, ref) for ref in circuit.ways)
     start = f"It starts from {ways}" if ways else "Where it starts is not recorded"
     boards = [board.name for board in record.boards if board.fed_from == circuit.ref]
     feeds = f"; it feeds {', '.join(boards)}" if boards else ""
@@ -125,7 +125,7 @@ def _answer(record: Record, circuit: Circuit, points: int) -> str:
 def _point(record: Record, point: Point) -> tuple[Link, str | None, str, str]:
     room = record.find(Room, point.room)
     ties = [tie for tie in record.ties_of(point.ref) if tie.role == "feeds"]
-    fed = ", ".join(_title(record, tie.tied_to) for tie in ties)
+    fed = ", ".join(with_board(record, tie.tied_to) for tie in ties)
     known = ", ".join(dict.fromkeys(GRADES[tie.grade] for tie in ties))
     return (
         (point.title, item_url(record.home.ref, point)),
@@ -133,8 +133,3 @@ def _point(record: Record, point: Point) -> tuple[Link, str | None, str, str]:
         fed,
         known,
     )
-
-
-def _title(record: Record, ref: str) -> str:
-    item = record.by_ref.get(ref)
-    return item.title if item else ref

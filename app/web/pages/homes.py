@@ -27,8 +27,7 @@ from app.services.homes import (
     save,
 )
 from app.store.homes import all_homes, home_id
-from app.web.forms import ItemForm, defaults_of, values_of
-from app.web.pages.items import Difference, differences
+from app.web.forms import Difference, ItemForm, defaults_of, differences, values_of
 from app.web.session import change, opened, opened_to_change, read
 from app.web.words import Facts, facts_of
 

@@ -15,12 +15,19 @@ from app.domain.record import SORTS, Item, Record, specs
 from app.errors import InvalidError, NotFoundError
 from app.services.homes import OpenHome, digest, save
 from app.store.changes import change_sent_as
-from app.web.addresses import delete_url, item_url
+from app.web.addresses import delete_url, item_url, list_url, with_done
 from app.web.fields import tidy
-from app.web.forms import SPARE_BOXES, ItemForm, defaults_of, sent_once, values_of
+from app.web.forms import (
+    SPARE_BOXES,
+    Difference,
+    ItemForm,
+    defaults_of,
+    differences,
+    sent_once,
+    values_of,
+)
 from app.web.guesses import guesses
 from app.web.session import change, opened, opened_to_change
-from app.web.words import in_words
 
 bp = Blueprint("items", __name__, url_prefix="/homes/<home>")
 
@@ -33,25 +40,8 @@ FEED_FIELD = {
     "circuit": "ways",
     "tie": "tied_to",
 }
-# The field that says on whose page an item is listed.
-PLACE = {"device": "board", "point": "room", "tie": "point", "control": "controlled"}
 ASK_KIND_FIRST = ("intake", "device")
 MOST_GIVEN = 4
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Difference:
-    """One field that two people have changed.
-
-    Attributes:
-        label: The field.
-        stored: What stands in the record now.
-        typed: What was typed here.
-    """
-
-    label: str
-    stored: str | None
-    typed: str | None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -204,7 +194,7 @@ def destroy(home: str, plural: str, ref: str) -> ResponseReturnValue:
         record = removed(start.record, ref)
         sentence = f"Deleted {item.noun.lower()} {item.title} ({ref})."
         done = save(connection, start, record, sentence)
-    return redirect(_list_url(record, item, done), 303)
+    return redirect(list_url(record, item, done), 303)
 
 
 @bp.post("/<plural>/<ref>/move")
@@ -219,7 +209,7 @@ def move(home: str, plural: str, ref: str) -> ResponseReturnValue:
         record = moved(start.record, ref, steps)
         sentence = f"Moved {item.noun.lower()} {item.title} ({ref})."
         done = save(connection, start, record, sentence)
-    return redirect(_list_url(record, item, done), 303)
+    return redirect(list_url(record, item, done), 303)
 
 
 def _sort(plural: str) -> type[Item]:
@@ -314,26 +304,8 @@ def _after(record: Record, item: Item, done: int | None) -> str:
         )
     back = request.args.get("back")
     if back and back in record.by_ref:
-        return _with_done(item_url(home, record.by_ref[back]), done)
-    return _with_done(item_url(home, item), done)
-
-
-def _list_url(record: Record, item: Item, done: int | None) -> str:
-    """Return where a thing is listed: its board, its room, its point, its list."""
-    place = record.by_ref.get(getattr(item, PLACE.get(item.sort, ""), None) or "")
-    if place is not None:
-        return _with_done(item_url(record.home.ref, place), done)
-    plural = item.plural if f"{item.plural}" not in ("ties", "controls") else "points"
-    plural = "boards" if plural == "devices" else plural
-    return url_for(f"{plural}.index", home=record.home.ref, done=done)
-
-
-def _with_done(url: str, done: int | None) -> str:
-    """Name the change in an address, before its anchor."""
-    if done is None:
-        return url
-    path, sharp, anchor = url.partition("#")
-    return f"{path}?done={done}{sharp}{anchor}"
+        return with_done(item_url(home, record.by_ref[back]), done)
+    return with_done(item_url(home, item), done)
 
 
 def _show(
@@ -379,22 +351,6 @@ def _back(record: Record, form: ItemForm, item: Item | None) -> str:
     plural = {"devices": "boards", "ties": "points", "controls": "points"}
     return url_for(
         f"{plural.get(form.cls.plural, form.cls.plural)}.index", home=record.home.ref
-    )
-
-
-def differences(
-    record: Record, form: ItemForm, item: Item | None
-) -> tuple[Difference, ...]:
-    """Return where an item as it stands differs from what a form makes."""
-    typed = form.item()
-    return tuple(
-        Difference(
-            label=spec.label,
-            stored=in_words(spec, getattr(item, spec.name), record),
-            typed=in_words(spec, getattr(typed, spec.name), record),
-        )
-        for spec in specs(form.cls)
-        if getattr(item, spec.name) != getattr(typed, spec.name)
     )
 
 

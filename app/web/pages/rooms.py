@@ -26,7 +26,7 @@ from app.web.quick import (
     with_empty_rows,
 )
 from app.web.session import change, opened, opened_to_change, supply
-from app.web.words import Facts, facts_of
+from app.web.words import Facts, facts_of, with_board
 
 bp = Blueprint("rooms", __name__, url_prefix="/homes/<home>/rooms")
 Link = tuple[str, str]
@@ -200,7 +200,8 @@ def _page(net: Network, room: Room) -> RoomPage:
         title=room.name,
         answer=_answer(answer),
         ways=tuple(
-            (w.title, item_url(home, record.by_ref[w.ref])) for w in answer.ways
+            (with_board(record, way.ref), item_url(home, record.by_ref[way.ref]))
+            for way in answer.ways
         ),
         rows=point_rows(net, record.points_of(room.ref)),
         odd=answer.odd,
