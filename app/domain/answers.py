@@ -56,7 +56,12 @@ class Overcurrent(Model):
 
 
 class PointAnswer(Model):
-    """What feeds a point, whose each piece is, and what protects it."""
+    """What feeds a point, whose each piece is, and what protects it.
+
+    ``opens`` holds only what a person can part it from the supply with, on the way of
+    its neutral too where that is another: no contactor or time switch, for these come
+    on by themselves, and nothing that opens no pole.
+    """
 
     asks: Literal["point"] = "point"
     home: str = field("Home", ...)
@@ -66,6 +71,10 @@ class PointAnswer(Model):
     circuits: tuple[Named, ...] = field("Circuits that feed it", ())
     chains: tuple[Chain, ...] = field("From each source to the point", ())
     neutral_chains: tuple[Chain, ...] = field("The neutral, where it differs", ())
+    neutral_circuits: tuple[Named, ...] = field(
+        "Circuits by which its neutral returns, where that differs", ()
+    )
+    can_feed_back: tuple[Named, ...] = field("Sources that can feed back into it", ())
     overcurrent: tuple[Overcurrent, ...] = field("Fuses and breakers upstream", ())
     rcds: tuple[Rcd, ...] = field("RCDs upstream", ())
     own_rcd_ma: Number | None = field("RCD in the point", unit="mA")
@@ -73,8 +82,14 @@ class PointAnswer(Model):
     local_fuses: dict[str, Number | None] = field("Fuses in points before it", ...)
     opens: tuple[Step, ...] = field("What can switch it", ())
     boundaries: tuple[tuple[str, str], ...] = field("Where the owner changes", ())
+    boundaries_unknown: tuple[tuple[str, str], ...] = field(
+        "Where it is not known whether the owner changes", ()
+    )
     ties: tuple[TieAnswer, ...] = field("Ties", ())
     also_present: tuple[Named, ...] = field("Other conductors in the box", ())
+    present_before: tuple[Named, ...] = field(
+        "Circuits in the boxes of points before it", ()
+    )
     controlled_by: tuple[Named, ...] = field("Switched by", ())
     odd: str | None = field("Why it is an odd one out")
     unknowns: tuple[str, ...] = field("What the record does not say", ())
@@ -88,6 +103,9 @@ class Feeding(Model):
     room: Named | None = field("Room")
     care: tuple[str, ...] = field("Missed if it goes off", ())
     other_feed: bool = field("Keeps another feed", default=False)
+    neutral_elsewhere: tuple[Named, ...] = field(
+        "Circuits elsewhere by which its neutral returns", ()
+    )
 
 
 class WayAnswer(Model):
@@ -107,6 +125,7 @@ class WayAnswer(Model):
     care: tuple[Feeding, ...] = field("Points that would be missed", ())
     neutral_only: tuple[Named, ...] = field("Points whose neutral alone is here", ())
     present_at: tuple[Named, ...] = field("Boxes it is present in", ())
+    can_feed_back: tuple[Named, ...] = field("Sources that can feed back into it", ())
     unknowns: tuple[str, ...] = field("What the record does not say", ())
 
 
@@ -119,6 +138,8 @@ class RoomAnswer(Model):
     looked_at: str = field("Looked at", ...)
     ways: tuple[Named, ...] = field("Ways that serve it", ())
     circuits: tuple[Named, ...] = field("Circuits in it", ())
+    sources: tuple[Named, ...] = field("Sources that feed it without a circuit", ())
+    can_feed_back: tuple[Named, ...] = field("Sources that can feed back into it", ())
     points: tuple[Named, ...] = field("Points in it", ())
     ties: tuple[TieAnswer, ...] = field("Ties of its points", ())
     not_tied: tuple[Named, ...] = field("Points that nothing is known to feed", ())

@@ -5,7 +5,8 @@ Pure functions from the supply network to the shapes of `answers`.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
+from typing import Any
 
 from app.domain.answers import (
     Feeding,
@@ -15,11 +16,20 @@ from app.domain.answers import (
     TieAnswer,
     WayAnswer,
 )
-from app.domain.chain import Chain, Step, chains, opens_something
-from app.domain.network import Network, circuits_of, downstream, feeders_of, goes_off
+from app.domain.chain import Chain, Step, chains, isolates
+from app.domain.feedback import can_feed_back, can_feed_back_at, joins_behind
+from app.domain.network import (
+    Network,
+    circuits_of,
+    downstream,
+    feeders_of,
+    goes_off,
+    sources_of,
+)
 from app.domain.odd import odd_among
 from app.domain.protection import (
     boundaries,
+    boundaries_unknown,
     cover,
     local_fuses,
     overcurrents,
@@ -49,6 +59,7 @@ __all__ = [
     "ask_room",
     "ask_way",
     "boundaries",
+    "boundaries_unknown",
     "named",
     "without_30_ma",
 ]
@@ -61,6 +72,7 @@ def ask_point(net: Network, point: Point) -> PointAnswer:
     neutral = _neutral_apart(net, point, line)
     ties = record.ties_of(point.ref)
     before = _before(line)
+    on_both = _before((*line, *neutral))
     return PointAnswer(
         home=record.home.ref,
         point=named(point),
@@ -68,16 +80,19 @@ def ask_point(net: Network, point: Point) -> PointAnswer:
         room=_named_ref(record, point.room),
         circuits=_named_refs(record, circuits_of(net, point.ref)),
         chains=line,
-        neutral_chains=neutral,
+        **_of_neutral(net, point, neutral),
+        can_feed_back=_named_refs(record, can_feed_back_at(net, [point.ref])),
         overcurrent=overcurrents(before),
         rcds=rcds(before),
-        own_rcd_ma=point.residual_current_ma,
+        own_rcd_ma=point.residual_current_ma or None,
         within_30_ma=cover(point, line),
         local_fuses=local_fuses(before),
-        opens=tuple(step for step in before if opens_something(step)),
+        opens=tuple(filter(isolates, on_both)),
         boundaries=boundaries(line),
+        boundaries_unknown=boundaries_unknown(line),
         ties=tuple(_tie(record, tie) for tie in ties),
         also_present=_named_refs(record, (t.tied_to for t in ties if _present(t))),
+        present_before=_named_refs(record, _present_before(net, on_both)),
         controlled_by=_controllers(record, point.ref),
         odd=next((odd.sentence for odd in odd_among(net, [point])), None),
         unknowns=(
@@ -94,7 +109,10 @@ def ask_way(net: Network, way: Device | IntakeItem) -> WayAnswer:
     fed = downstream(net, way.ref)
     points = [point for point in record.points if point.ref in fed]
     off = goes_off(net, way.ref)
-    feeding = tuple(_feeding(record, point, off) for point in points)
+    back = joins_behind(net, way.ref, fed)
+    feeding = tuple(
+        _feeding(net, p, fed, other_feed=back or p.ref not in off) for p in points
+    )
     circuits = [circuit for circuit in record.circuits if circuit.ref in fed]
     up = chains(net, way.ref)
     return WayAnswer(
@@ -111,7 +129,12 @@ def ask_way(net: Network, way: Device | IntakeItem) -> WayAnswer:
         care=tuple(point for point in feeding if point.care),
         neutral_only=_neutral_only(net, way, fed),
         present_at=_present_at(record, {way.ref, *fed}),
-        unknowns=(*unknowns_of_chains(record, up), *unknowns_of_fed(net, points)),
+        can_feed_back=_named_refs(record, can_feed_back(net, [way.ref])),
+        unknowns=(
+            *unknowns_of_chains(record, up),
+            *unknowns_of_fed(net, points),
+            *unknowns_of_sources(record),
+        ),
     )
 
 
@@ -119,7 +142,8 @@ def ask_room(net: Network, room: Room) -> RoomAnswer:
     """Answer which ways serve a room, and what is not known in it."""
     record = net.record
     points = record.points_of(room.ref)
-    circuits = dict.fromkeys(c for p in points for c in _circuits_at(net, p))
+    circuits = dict.fromkeys(c for p in points for c in _there(net, p, circuits_of))
+    sources = (source for p in points for source in _there(net, p, sources_of))
     odd = {o.point: o.sentence for o in odd_among(net, points)}
     return RoomAnswer(
         home=record.home.ref,
@@ -127,6 +151,10 @@ def ask_room(net: Network, room: Room) -> RoomAnswer:
         looked_at=room.looked_at,
         ways=_named_refs(record, (w for c in circuits for w in feeders_of(net, c))),
         circuits=_named_refs(record, circuits),
+        sources=_named_refs(record, sources),
+        can_feed_back=_named_refs(
+            record, can_feed_back_at(net, (p.ref for p in points))
+        ),
         points=tuple(named(p) for p in points),
         ties=tuple(_tie(record, t) for p in points for t in record.ties_of(p.ref)),
         not_tied=tuple(named(p) for p in points if not feeders_of(net, p.ref)),
@@ -155,13 +183,32 @@ def _neutral_apart(
     return () if same else neutral
 
 
-def _circuits_at(net: Network, point: Point) -> tuple[str, ...]:
-    """Return the circuits with a conductor at a point: line, neutral or passing by."""
+def _of_neutral(
+    net: Network, point: Point, neutral: tuple[Chain, ...]
+) -> dict[str, Any]:
+    circuits = circuits_of(net, point.ref, "neutral") if neutral else ()
+    return {
+        "neutral_chains": neutral,
+        "neutral_circuits": _named_refs(net.record, circuits),
+    }
+
+
+def _present_before(net: Network, before: Iterable[Step]) -> list[str]:
+    """Return the circuits in the boxes of the points among the steps."""
+    refs = [step.ref for step in before if step.sort == "point"]
+    ties = (t for ref in refs for t in net.record.ties_of(ref) if _present(t))
+    return [c for t in ties for c in circuits_of(net, t.tied_to) or (t.tied_to,)]
+
+
+def _there(
+    net: Network, point: Point, found: Callable[..., tuple[str, ...]]
+) -> tuple[str, ...]:
+    """Return what has a conductor at a point: line, neutral or passing by."""
     passing = (t.tied_to for t in net.record.ties_of(point.ref) if _present(t))
     return (
-        *circuits_of(net, point.ref),
-        *circuits_of(net, point.ref, "neutral"),
-        *(c for ref in passing for c in circuits_of(net, ref)),
+        *found(net, point.ref),
+        *found(net, point.ref, "neutral"),
+        *(c for ref in passing for c in found(net, ref)),
     )
 
 
@@ -185,13 +232,19 @@ def _controllers(record: Record, ref: str) -> tuple[Named, ...]:
     return _named_refs(record, (c.controller for c in record.controllers_of(ref)))
 
 
-def _feeding(record: Record, point: Point, off: frozenset[str]) -> Feeding:
+def _feeding(
+    net: Network, point: Point, fed: frozenset[str], *, other_feed: bool
+) -> Feeding:
+    neutral = net.neutral_circuits_at.get(point.ref, ())
+    apart = set(neutral) != set(net.circuits_at.get(point.ref, ()))
+    elsewhere = (circuit for circuit in neutral if apart and circuit not in fed)
     return Feeding(
         ref=point.ref,
         title=point.title,
-        room=_named_ref(record, point.room),
+        room=_named_ref(net.record, point.room),
         care=point.care,
-        other_feed=point.ref not in off,
+        other_feed=other_feed,
+        neutral_elsewhere=_named_refs(net.record, elsewhere),
     )
 
 

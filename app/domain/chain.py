@@ -33,7 +33,8 @@ class Step(Model):
 
     ``protects`` says what it guards everything after it against; ``opens`` which poles
     it breaks when it is switched off, by the record or, failing that, ``opens_basis``
-    says that it is only usual for its kind.
+    says that it is only usual for its kind: then *line* means at least the line.
+    ``isolates`` is false of what opens nothing, and of what switches itself.
     """
 
     ref: str = field("Reference", ...)
@@ -53,6 +54,7 @@ class Step(Model):
     fuse_a: Number | None = field("Fuse in it", unit="A")
     opens: str = field("Poles that it opens", "none")
     opens_basis: str = field("How that is known", "none")
+    isolates: bool = field("Parts what is behind it for a person", default=False)
     tie: str | None = field("Tie by which it is fed")
     grade: str | None = field("How that tie is known")
 
@@ -96,10 +98,16 @@ def is_rcd(step: Step) -> bool:
 
 
 def may_be_rcd(step: Step) -> bool:
-    """Return whether the record leaves open that a step is an RCD."""
-    if step.sort not in ("device", "intake") or is_rcd(step):
+    """Return whether the record leaves open that a step guards by an RCD.
+
+    The RCD in a socket-outlet guards that outlet; whether it guards what is tied behind
+    it too depends on how that is wired.
+    """
+    if is_rcd(step):
         return False
-    return step.kind in _MAY_BE_RCD
+    if step.sort == "point":
+        return bool(step.residual_current_ma)
+    return step.sort in ("device", "intake") and step.kind in _MAY_BE_RCD
 
 
 def is_overcurrent(step: Step) -> bool:
@@ -107,9 +115,25 @@ def is_overcurrent(step: Step) -> bool:
     return "overload" in step.protects or "short_circuit" in step.protects
 
 
-def opens_something(step: Step) -> bool:
-    """Return whether a step can be switched, withdrawn, or may be."""
-    return step.opens != "none"
+def isolates(step: Step) -> bool:
+    """Return whether a person can part what is behind a step from it."""
+    return step.isolates
+
+
+def switches_itself(item: Item) -> bool:
+    """Return whether a thing goes on and off by itself, by its kind."""
+    if isinstance(item, Device):
+        return DEVICE_KINDS[item.kind].switches_itself
+    return isinstance(item, IntakeItem) and INTAKE_KINDS[item.kind].switches_itself
+
+
+def when_of(item: Item) -> str:
+    """Return when a thing passes the supply on.
+
+    Of what switches itself, *all the time* only says that nobody has said otherwise.
+    """
+    when = str(getattr(item, "when", "always"))
+    return "unknown" if when == "always" and switches_itself(item) else when
 
 
 def board_of(record: Record, circuit: Circuit) -> tuple[str, ...]:
@@ -163,12 +187,18 @@ def _step(record: Record, item: Item, owner: str, tie: Tie | None) -> Step:
         owner=owner,
         tie=tie.ref if tie else None,
         grade=tie.grade if tie else None,
-        when=getattr(item, "when", "always"),
-        **_facts(record, item),
+        when=when_of(item),
+        **_isolating(item, _facts(record, item)),
     )
 
 
+def _isolating(item: Item, facts: dict[str, Any]) -> dict[str, Any]:
+    opens = facts.get("opens", "none") != "none"
+    return {**facts, "isolates": opens and not switches_itself(item)}
+
+
 def _facts(record: Record, item: Item) -> dict[str, Any]:
+    """Return what is recorded of a thing; a figure of 0 is none."""
     if isinstance(item, Device):
         return _device_facts(record, item)
     if isinstance(item, IntakeItem):
@@ -184,9 +214,9 @@ def _device_facts(record: Record, item: Device) -> dict[str, Any]:
     return {
         "board": item.board,
         "room": _room_name(record, board.room if board else None),
-        "rated_current_a": item.rated_current_a,
+        "rated_current_a": item.rated_current_a or None,
         "curve": item.curve if "curve" in kind.fields else None,
-        "residual_current_ma": item.residual_current_ma,
+        "residual_current_ma": item.residual_current_ma or None,
         "rcd_type": item.rcd_type if residual else None,
         "time_delayed": item.time_delayed if residual else None,
         "protects": protects,
@@ -198,7 +228,7 @@ def _intake_facts(record: Record, item: IntakeItem) -> dict[str, Any]:
     kind = INTAKE_KINDS[item.kind]
     return {
         "room": _room_name(record, item.room),
-        "rated_current_a": item.rated_current_a,
+        "rated_current_a": item.rated_current_a or None,
         "protects": kind.protects,
         **_opens(kind, item.poles),
     }
@@ -206,14 +236,15 @@ def _intake_facts(record: Record, item: IntakeItem) -> dict[str, Any]:
 
 def _point_facts(record: Record, item: Point) -> dict[str, Any]:
     kind = POINT_KINDS[item.kind]
-    fused = kind.has_fuse or item.fuse_a is not None
+    fused = kind.has_fuse or item.fuse_a
     own = ("overload", "short_circuit") if fused else ()
-    protects = _with_leakage(own, item.residual_current_ma)
+    onward = item.residual_current_ma if kind.guards_onward else None
+    protects = _with_leakage(own, onward)
     return {
         "room": _room_name(record, item.room),
-        "residual_current_ma": item.residual_current_ma,
+        "residual_current_ma": item.residual_current_ma or None,
         "rcd_type": "unknown" if "earth_leakage" in protects else None,
-        "fuse_a": item.fuse_a,
+        "fuse_a": item.fuse_a or None,
         "protects": protects,
         **_usual(kind.switches),
     }

@@ -8,7 +8,12 @@ from collections.abc import Iterator, Mapping
 from app.domain.fault import Check, Fault, said
 from app.domain.kinds import DEVICE_KINDS, INTAKE_KINDS
 from app.domain.network import Network, feeders_of
-from app.domain.record import Board, IntakeItem, Item, Record
+from app.domain.record import Board, Device, IntakeItem, Item, Record
+from app.domain.record.choices import SOURCE_KINDS
+from app.domain.unknowns import lacks_second_feed
+
+# The sources that a point of a kind belongs to: an inverter may serve either.
+_BELONGS_TO = {"inverter": ("solar", "battery"), "battery": ("battery",)}
 
 
 def _tied_to_nothing(net: Network) -> Iterator[Fault]:
@@ -111,6 +116,48 @@ def _needs_beginning(net: Network, item: Board | IntakeItem) -> bool:
     return not devices or any(device.fed_from is None for device in devices)
 
 
+def _second_feed_not_recorded(net: Network) -> Iterator[Fault]:
+    items: tuple[Device | IntakeItem, ...] = (*net.record.intake, *net.record.devices)
+    for item in items:
+        if lacks_second_feed(item):
+            yield _gap(
+                "second_feed_not_recorded",
+                item,
+                f"{said(item)}: its second feed is not recorded.",
+                "Treat what is behind it as fed by another supply too. Add its second "
+                "feed once you know it.",
+            )
+
+
+def _equipment_of_absent_source(net: Network) -> Iterator[Fault]:
+    for point in net.record.points:
+        kinds = _BELONGS_TO.get(point.kind, ())
+        sources = [s for s in net.record.sources if s.kind in kinds]
+        no = [s.kind for s in sources if s.present == "no"]
+        if no and not any(s.present == "yes" for s in sources):
+            names = " and ".join(
+                SOURCE_KINDS[kind].lower() for kind in dict.fromkeys(no)
+            )
+            yield _gap(
+                "equipment_of_absent_source",
+                point,
+                f"{said(point)} is there, yet this is answered with no: {names}.",
+                "Say what can feed the home through it, or choose another kind.",
+            )
+
+
+def _absent_source_joins(net: Network) -> Iterator[Fault]:
+    for source in net.record.sources:
+        if source.present == "no" and source.joins:
+            yield _gap(
+                "absent_source_joins",
+                source,
+                f"{said(source)} is said not to be there, yet can feed back through "
+                f"{source.joins}.",
+                "Say that there is one, or clear where it can feed back.",
+            )
+
+
 def _gap(code: str, item: Item, sentence: str, remedy: str) -> Fault:
     return Fault(
         code=code, wrong=False, subjects=(item.ref,), sentence=sentence, remedy=remedy
@@ -125,4 +172,7 @@ GAPS: Mapping[str, Check] = {
     "way_without_circuit": _way_without_circuit,
     "source_feeds_nothing": _source_feeds_nothing,
     "beginning_not_recorded": _beginning_not_recorded,
+    "second_feed_not_recorded": _second_feed_not_recorded,
+    "equipment_of_absent_source": _equipment_of_absent_source,
+    "absent_source_joins": _absent_source_joins,
 }

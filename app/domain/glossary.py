@@ -60,8 +60,7 @@ TERMS: dict[str, Term] = {
     "care": Term(
         "Missed if it goes off",
         "What someone would miss when a point loses its supply: a freezer, a care "
-        "alarm, the router. It is shown first whenever something is to be switched "
-        "off.",
+        "alarm, the router. The answer for a way lists such points by themselves.",
         ("point",),
     ),
     "cartridge-fuse": Term(
@@ -86,8 +85,9 @@ TERMS: dict[str, Term] = {
     "circuit-breaker": Term(
         "Circuit-breaker",
         "A device that opens its circuit on an overload or a short circuit and can "
-        "be closed again; also called MCB. It guards the cable; most break the line "
-        "only.",
+        "be closed again; also called MCB. It guards the cable, and with the earthing "
+        "it cuts off an earth fault; it is no additional protection for a person who "
+        "touches a live part.",
         ("tripping-type", "rated-current", "poles"),
     ),
     "connected-load": Term(
@@ -171,7 +171,7 @@ TERMS: dict[str, Term] = {
         "How sure it is that a point is on a circuit, from not known, through what a "
         "label or a person says, to seen once, seen twice, and stated in an "
         "electrician's document.",
-        ("tie", "round"),
+        ("tie",),
     ),
     "installation-method": Term(
         "Installation method",
@@ -196,7 +196,7 @@ TERMS: dict[str, Term] = {
     "label-as-found": Term(
         "Label as found",
         "The very words written beside a way when it was first recorded, right or "
-        "wrong. They are kept for ever, beside what was found out later.",
+        "wrong. Each change of them is kept in the change log.",
         ("way", "grade"),
     ),
     "line": Term(
@@ -355,12 +355,6 @@ TERMS: dict[str, Term] = {
         "type is printed as letters or as small wave signs.",
         ("rcd", "time-delayed"),
     ),
-    "reading": Term(
-        "Reading",
-        "What was seen at one point in a round: it lost its supply, it stayed on, or "
-        "nobody looked. Not looked is nothing, not a yes.",
-        ("round",),
-    ),
     "record-fault": Term(
         "Record fault",
         "Something in the record that cannot be so or is not finished, such as a "
@@ -385,12 +379,6 @@ TERMS: dict[str, Term] = {
         "the same way, so that each is fed from two sides. Usual at 32 A or 30 A.",
         ("spur", "radial"),
     ),
-    "round": Term(
-        "Round",
-        "One turn of switching ways off and looking which points lost their supply. "
-        "Several rounds together tell which way feeds what.",
-        ("reading", "way", "grade"),
-    ),
     "seal": Term(
         "Seal",
         "A wire, tag or plug that shows that something has not been opened by anyone "
@@ -400,7 +388,7 @@ TERMS: dict[str, Term] = {
     "service-connector-block": Term(
         "Service connector block",
         "A closed block that splits one pair of tails into several. Behind it there "
-        "is more than one main switch.",
+        "may be more than one main switch.",
         ("tails", "main-switch"),
     ),
     "short-circuit": Term(

@@ -25,6 +25,7 @@ from app.domain.record import (
     Item,
     Point,
     Record,
+    Source,
     Tie,
     specs,
 )
@@ -93,13 +94,33 @@ class Network:
     fed: Mapping[str, tuple[Feed, ...]]
 
     @cached_property
+    def points_at(self) -> Mapping[str, tuple[str, ...]]:
+        """The points for which each circuit is the nearest on a path."""
+        return {c.ref: _points_on(self, c.ref, "line") for c in self.record.circuits}
+
+    @cached_property
     def circuits_at(self) -> Mapping[str, tuple[str, ...]]:
         """The circuits that feed each point, as `circuits_of` but for all at once."""
-        found: dict[str, list[str]] = {}
-        for circuit in self.record.circuits:
-            for point in points_on(self, circuit.ref):
-                found.setdefault(point, []).append(circuit.ref)
-        return {point: tuple(circuits) for point, circuits in found.items()}
+        return _turned_over(self.points_at)
+
+    @cached_property
+    def neutral_circuits_at(self) -> Mapping[str, tuple[str, ...]]:
+        """The circuits by which the neutral of each point returns."""
+        circuits = self.record.circuits
+        return _turned_over(
+            {c.ref: _points_on(self, c.ref, "neutral") for c in circuits}
+        )
+
+    @cached_property
+    def fed_back(self) -> Mapping[str, frozenset[str]]:
+        """All that a source can feed back into, by the source: see `feedback`."""
+        joins = {s.ref: joined_at(self.record, s) for s in self.record.sources}
+        there = {s.ref for s in self.record.sources if s.present != "no"}
+        return {
+            source: _shares_a_feed(self, ref)
+            for source, ref in joins.items()
+            if ref and source in there
+        }
 
 
 def network(record: Record) -> Network:
@@ -114,6 +135,12 @@ def network(record: Record) -> Network:
         feeders={ref: tuple(feeds) for ref, feeds in feeders.items()},
         fed={ref: tuple(feeds) for ref, feeds in fed.items()},
     )
+
+
+def joined_at(record: Record, source: Source) -> str | None:
+    """Return where a source can feed back, if the record names such a thing."""
+    item = record.by_ref.get(source.joins or "")
+    return item.ref if isinstance(item, Circuit | Device | IntakeItem) else None
 
 
 def feeders_of(net: Network, ref: str, role: Role = "line") -> dict[str, Feed]:
@@ -172,26 +199,58 @@ def paths(net: Network, ref: str, role: Role = "line") -> tuple[Path, ...]:
 
 def circuits_of(net: Network, ref: str, role: Role = "line") -> tuple[str, ...]:
     """Return the circuits that feed a point, the nearest on each path only."""
-    seen, found, waiting = {ref}, [], [ref]
-    while waiting:
-        here = waiting.pop()
-        if net.record.find(Circuit, here):
-            found.append(here)
-            continue
-        feeders = [r for r in feeders_of(net, here, role) if r not in seen]
-        waiting += reversed(feeders)
-        seen.update(feeders)
-    return tuple(found)
+    nearest = _up_to_circuits(net, ref, role)
+    return tuple(here for here in nearest if net.record.find(Circuit, here))
+
+
+def sources_of(net: Network, ref: str, role: Role = "line") -> tuple[str, ...]:
+    """Return the sources that feed a point without a circuit between."""
+    nearest = _up_to_circuits(net, ref, role)
+    return tuple(here for here in nearest if net.record.find(Source, here))
 
 
 def points_on(net: Network, circuit: str) -> tuple[str, ...]:
     """Return the points for which this circuit is the nearest on a path."""
-    reached = _reached(circuit, lambda here: _short_of_circuits(net, here))
+    return net.points_at.get(circuit, ())
+
+
+def _up_to_circuits(net: Network, ref: str, role: Role) -> list[str]:
+    """Return what feeds a thing up to the first circuits, and the thing itself."""
+    seen, found, waiting = {ref}, [], [ref]
+    while waiting:
+        here = waiting.pop()
+        found.append(here)
+        if net.record.find(Circuit, here):
+            continue
+        feeders = [r for r in feeders_of(net, here, role) if r not in seen]
+        waiting += reversed(feeders)
+        seen.update(feeders)
+    return found
+
+
+def _points_on(net: Network, circuit: str, role: Role) -> tuple[str, ...]:
+    def onward(here: str) -> list[str]:
+        fed = fed_by(net, here, role)
+        return [ref for ref in fed if not net.record.find(Circuit, ref)]
+
+    reached = _reached(circuit, onward)
     return tuple(ref for ref in reached if net.record.find(Point, ref))
 
 
-def _short_of_circuits(net: Network, ref: str) -> list[str]:
-    return [r for r in fed_by(net, ref) if not net.record.find(Circuit, r)]
+def _turned_over(points: Mapping[str, tuple[str, ...]]) -> dict[str, tuple[str, ...]]:
+    """Return the circuits of each point from the points of each circuit."""
+    found: dict[str, list[str]] = {}
+    for circuit, on_it in points.items():
+        for point in on_it:
+            found.setdefault(point, []).append(circuit)
+    return {point: tuple(circuits) for point, circuits in found.items()}
+
+
+def _shares_a_feed(net: Network, ref: str) -> frozenset[str]:
+    """Return a thing, what feeds it, and all that any of these feeds."""
+    above = {ref, *upstream(net, ref)}
+    reached = _reached_from(above, lambda here: fed_by(net, here))
+    return frozenset(reached)
 
 
 def _feeds(record: Record) -> Iterator[Feed]:
@@ -229,13 +288,19 @@ def _tied(tie: Tie, *, has_own_neutral: bool) -> Iterator[Feed]:
 
 def _reached(start: str, next_of: Callable[[str], Iterable[str]]) -> list[str]:
     """Return what can be reached from a thing, the nearest first, without itself."""
-    seen = {start: None}
-    waiting = deque([start])
+    return _reached_from([start], next_of)[1:]
+
+
+def _reached_from(
+    starts: Iterable[str], next_of: Callable[[str], Iterable[str]]
+) -> list[str]:
+    seen = dict.fromkeys(starts)
+    waiting = deque(seen)
     while waiting:
         onward = [ref for ref in next_of(waiting.popleft()) if ref not in seen]
         seen |= dict.fromkeys(onward)
         waiting.extend(onward)
-    return list(seen)[1:]
+    return list(seen)
 
 
 def _walk_up(net: Network, ref: str, role: Role) -> Iterator[Path]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from decimal import Decimal
 from itertools import pairwise
 
@@ -19,18 +19,23 @@ from app.domain.chain import (
 from app.domain.network import MOST_PATHS, Network
 from app.domain.record import Point
 
-# BS 7671:2018+A2:2022, 415.1.1: additional protection is an RCD of 30 mA or less.
+# BS 7671:2018+A2:2022, 415.1.1: additional protection is an RCD of 30 mA or less that
+# opens within the time its standard sets, so none that is time-delayed, type S.
 PEOPLE_MA = Decimal(30)
 # Sources behind someone else's board, of which the record of this home says nothing.
 ELSEWHERE = frozenset({"neighbour", "landlord", "other"})
+# Sources whose own outlet is a direct current as a rule; all others give mains.
+NOT_MAINS = frozenset({"solar", "battery"})
 
 
 def cover(point: Point, line: tuple[Chain, ...]) -> Cover:
     """Return whether an RCD of 30 mA or less stands on every chain to a point.
 
-    The point itself does not count: an RCD in it guards only what is behind it.
+    The point itself does not count: an RCD in it guards at most what is behind it.
+    What runs on extra-low voltage from a mains circuit has a mains side, and is judged
+    as any other.
     """
-    if point.current in ("dc", "extra_low"):
+    if point.current in ("dc", "extra_low") and not any(map(_may_be_mains, line)):
         return "not_mains"
     found = {_cover_of(chain) for chain in line}
     if len(line) >= MOST_PATHS:
@@ -51,14 +56,36 @@ def without_30_ma(net: Network) -> tuple[str, ...]:
 
 
 def boundaries(line: Iterable[Chain]) -> tuple[tuple[str, str], ...]:
-    """Return each pair of neighbouring steps of the chains whose owners differ."""
+    """Return each pair of neighbouring steps of the chains that changes hands."""
+    return _pairs(line, _differs)
+
+
+def boundaries_unknown(line: Iterable[Chain]) -> tuple[tuple[str, str], ...]:
+    """Return each pair of which it is not known whether it changes hands."""
+    return _pairs(line, _may_differ)
+
+
+def _pairs(
+    line: Iterable[Chain], chosen: Callable[[Step, Step], bool]
+) -> tuple[tuple[str, str], ...]:
     pairs = (
         (one.ref, other.ref)
         for chain in line
         for one, other in pairwise(chain.steps)
-        if one.owner != other.owner
+        if chosen(one, other)
     )
     return tuple(dict.fromkeys(pairs))
+
+
+def _differs(one: Step, other: Step) -> bool:
+    return "unknown" not in (one.owner, other.owner) and one.owner != other.owner
+
+
+def _may_differ(one: Step, other: Step) -> bool:
+    """A circuit belongs to whoever owns its way, and a board has one owner."""
+    follows = other.sort in ("circuit", "point")
+    same_board = one.board is not None and one.board == other.board
+    return "unknown" in (one.owner, other.owner) and not follows and not same_board
 
 
 def overcurrents(before: Iterable[Step]) -> tuple[Overcurrent, ...]:
@@ -103,9 +130,21 @@ def local_fuses(before: Iterable[Step]) -> dict[str, Decimal | None]:
 def _cover_of(chain: Chain) -> Cover:
     before = chain.steps[:-1]
     ratings = [step.residual_current_ma for step in before if is_rcd(step)]
-    if any(ma and ma <= PEOPLE_MA for ma in ratings):
+    if any(_guards_people(step) for step in before):
         return "yes"
     if not chain.begins_at_source or before[0].kind in ELSEWHERE:
         return "unknown"
     sure = all(ratings) and not any(may_be_rcd(step) for step in before)
     return "no" if sure else "unknown"
+
+
+def _guards_people(step: Step) -> bool:
+    """Where its delay is not known it counts: common practice, no source."""
+    small = step.residual_current_ma and step.residual_current_ma <= PEOPLE_MA
+    return bool(is_rcd(step) and small and step.time_delayed != "yes")
+
+
+def _may_be_mains(chain: Chain) -> bool:
+    passes_circuit = any(step.sort == "circuit" for step in chain.steps)
+    begins = chain.steps[0]
+    return passes_circuit or begins.sort != "source" or begins.kind not in NOT_MAINS

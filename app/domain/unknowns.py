@@ -5,9 +5,19 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from app.domain.chain import Chain, Step, is_overcurrent, is_rcd, may_be_rcd
-from app.domain.network import MOST_PATHS, Network, circuits_of, feeders_of
+from app.domain.network import MOST_PATHS, Network, circuits_of, feeders_of, joined_at
 from app.domain.protection import ELSEWHERE
-from app.domain.record import Item, Point, Record, Room, Source, Tie
+from app.domain.record import (
+    Board,
+    Device,
+    IntakeItem,
+    Item,
+    Point,
+    Record,
+    Room,
+    Source,
+    Tie,
+)
 from app.domain.record.choices import SOURCE_KINDS
 
 # Kinds that every home is asked about: an unanswered one may feed it unseen.
@@ -33,7 +43,7 @@ def unknowns_of_neutral(record: Record, neutral: Iterable[Chain]) -> tuple[str, 
 
 def unknowns_of_sources(record: Record) -> tuple[str, ...]:
     """Return what nobody has answered of the sources that may feed the home."""
-    found = [sentence for s in record.sources for sentence in _of_source(s)]
+    found = [sentence for s in record.sources for sentence in _of_source(record, s)]
     if open_kinds := unanswered_sources(record):
         names = ", ".join(SOURCE_KINDS[kind].lower() for kind in open_kinds)
         found.append(f"Not answered whether these can feed the home: {names}.")
@@ -83,6 +93,7 @@ def _of_chain(record: Record, chain: Chain) -> Iterator[str]:
     for step in chain.steps:
         yield from _of_tie(record, step)
         yield from _of_step(step)
+        yield from _of_second_feed(record, step)
         if step is not last or step.sort != "point":
             yield from _of_guard(step)
 
@@ -114,13 +125,28 @@ def _of_step(step: Step) -> Iterator[str]:
         yield f"What {name} is, is not known."
 
 
+def _of_second_feed(record: Record, step: Step) -> Iterator[str]:
+    item = record.by_ref[step.ref]
+    if not isinstance(item, Device | IntakeItem) or item.kind != "changeover":
+        return
+    if record.by_ref.get(item.second_feed or "") is None:
+        yield f"The second feed of {step.title} ({step.ref}) is not recorded."
+
+
+def lacks_second_feed(item: Device | IntakeItem) -> bool:
+    """Return whether a thing that chooses between two feeds names only one."""
+    return item.kind == "changeover" and item.second_feed is None
+
+
 def _of_guard(step: Step) -> Iterator[str]:
     name = f"{step.title} ({step.ref})"
     if is_overcurrent(step) and not (step.fuse_a or step.rated_current_a):
         yield f"The rating of {name} is not recorded."
     if is_rcd(step) and not step.residual_current_ma:
         yield f"The IΔn of {name} is not recorded."
-    if may_be_rcd(step):
+    if may_be_rcd(step) and step.sort == "point":
+        yield f"Whether the RCD in {name} guards what is behind it is not recorded."
+    elif may_be_rcd(step):
         yield f"Whether {name} is an RCD is not recorded."
 
 
@@ -132,14 +158,29 @@ def _of_neutral(record: Record, chain: Chain) -> Iterator[str]:
         yield from _of_tie(record, step)
 
 
-def _of_source(source: Source) -> Iterator[str]:
+def _of_source(record: Record, source: Source) -> Iterator[str]:
     """Say what is open of one source; those asked of every home are named together."""
     name = _name(source)
     if source.present == "unknown" and source.kind not in ASKED:
         yield f"Not answered whether {name} is there."
     open_without = source.runs_without_network == "unknown" and source.kind != "network"
-    if source.present == "yes" and open_without:
+    counts = source.present == "yes" or (source.present == "unknown" and source.joins)
+    if counts and open_without:
         yield f"Not answered whether {name} can feed when the network is off."
+    if source.present == "yes" and not _leads_somewhere(record, source):
+        yield f"Where {name} joins the installation is not recorded."
+
+
+def _leads_somewhere(record: Record, source: Source) -> bool:
+    if joined_at(record, source) or source.kind == "network":
+        return True
+    fed: tuple[IntakeItem | Board | Device, ...] = (
+        *record.intake,
+        *record.boards,
+        *record.devices,
+    )
+    feeds = (f for i in fed for f in (i.fed_from, getattr(i, "second_feed", None)))
+    return source.ref in feeds or any(t.tied_to == source.ref for t in record.ties)
 
 
 def _of_point(net: Network, point: Point) -> Iterator[str]:

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from app.domain.network import Network, network
 from app.domain.record import Board, Device, Record, Room
 from app.domain.record.choices import ENCLOSURES, OWNERS
+from app.drawing.apart import feeds_apart, hours_of
 from app.drawing.face import (
     EDGE,
     MODULE,
@@ -25,7 +26,7 @@ from app.drawing.render import render
 from app.drawing.scene import Box, Frame, Linker, Part, Scene, Text, Thing
 
 ROW, ONE_ROW = 12, 14
-_PAD, _CAPTION, _LEAST, _ON = 16.0, 28.0, 320.0, 20.0
+_PAD, _CAPTION, _LEAST, _ON, _LINE = 16.0, 28.0, 320.0, 20.0, 17.0
 
 
 def draw_board(
@@ -63,16 +64,19 @@ def board_scene(
     rows = _rows(faces)
     widest = max((sum(f.modules for f in row) for row in rows), default=0)
     width = max(_LEAST, widest * MODULE + 2 * _PAD)
-    caption, y = _caption(record, board, width)
+    caption, y = _caption(net, board, width)
     parts, y = _draw_rows(faces, rows, y)
     said = [part.title for part in parts if isinstance(part, Thing)]
+    apart = list(feeds_apart(net, board)) if board else []
+    below, y = _written(apart, y, width)
+    said += apart
     return Scene(
         ident=id_prefix or f"board-{board_ref}",
         title=f"Face of {board.title}" if board else "A board that is not recorded",
         description="From left to right: " + "; ".join(said) if said else _EMPTY,
         width=width,
         height=y,
-        parts=(_case(board, width, y), *caption, *parts),
+        parts=(_case(board, width, y), *caption, *parts, *below),
         fits=False,
     )
 
@@ -154,13 +158,14 @@ def _case(board: Board | None, width: float, height: float) -> Frame:
 
 
 def _caption(
-    record: Record, board: Board | None, width: float
+    net: Network, board: Board | None, width: float
 ) -> tuple[list[Text], float]:
     title = board.title if board else "This board is not in the record"
-    about = _about(record, board) if board else ""
+    about = _about(net.record, board) if board else ""
+    times = hours_of(net, board.fed_from) if board else ""
     texts: list[Text] = []
     y = _CAPTION
-    for text, size in ((title, STRONG), (about, PLAIN)):
+    for text, size in ((title, STRONG), (about, PLAIN), (times, PLAIN)):
         bold = size == STRONG
         for line in wrapped(text, width - 2 * _PAD, size, most=2, bold=bold):
             whole = text if line.endswith("…") else None
@@ -169,6 +174,19 @@ def _caption(
             )
             y += size + 5
     return texts, y - 6
+
+
+def _written(
+    sentences: Sequence[str], y: float, width: float
+) -> tuple[list[Text], float]:
+    """Write sentences below the rows, from y downwards."""
+    texts: list[Text] = []
+    for text in sentences:
+        for line in wrapped(text, width - 2 * _PAD, SMALL, most=4):
+            y += _LINE
+            whole = text if line.endswith("…") else None
+            texts.append(Text(x=_PAD, y=y, text=line, whole=whole, size=SMALL))
+    return texts, y + _PAD if texts else y
 
 
 def _about(record: Record, board: Board) -> str:

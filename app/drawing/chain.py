@@ -158,8 +158,14 @@ def _opens(step: Step) -> str:
     if step.opens == "none":
         return ""
     poles = POLES.get(step.opens, step.opens).lower()
-    usual = " (usual for its kind, not recorded)" if step.opens_basis == "usual" else ""
-    return f"opens {poles}{usual}"
+    usual = step.opens_basis == "usual"
+    if usual and step.opens == "line":
+        return "opens at least the line; the neutral: not recorded"
+    return (
+        f"opens {poles} (usual for its kind, not recorded)"
+        if usual
+        else f"opens {poles}"
+    )
 
 
 def _is_known(step: Step) -> bool:

@@ -66,11 +66,14 @@ class Column:
 
 def label_of(device: Device) -> str:
     """Return the label as found in quotes, or why there are no words."""
-    if device.label_found == "-":
-        return "nothing written"
-    if device.label_found:
-        return f"“{device.label_found}”"
-    return "blank" if device.kind == "blank" else "label not noted"
+    if device.label_found is None:
+        return "blank" if device.kind == "blank" else "label not noted"
+    return f"“{device.label_found}”" if words_of(device) else "nothing written"
+
+
+def words_of(device: Device) -> str:
+    """Return the words of its label; a lone hyphen says that there are none."""
+    return "" if device.label_found in (None, "-") else device.label_found or ""
 
 
 def draw_face(face: Face, column: Column) -> Thing:
@@ -199,9 +202,9 @@ def _lines(face: Face) -> Sequence[str]:
     device = face.device
     kind = DEVICE_KINDS[device.kind]
     lines = [kind.short] if device.way or kind.outgoing else []
-    if "rated_current_a" in kind.fields or device.rated_current_a is not None:
+    if "rated_current_a" in kind.fields or device.rated_current_a:
         lines.append(device_rating(device))
-    if "earth_leakage" in kind.protects or device.residual_current_ma is not None:
+    if "earth_leakage" in kind.protects or device.residual_current_ma:
         known = device.rcd_type != "unknown"
         lines.append(quantity(device.residual_current_ma, "mA"))
         lines.append(f"type {device.rcd_type}" if known else "type ?")

@@ -19,7 +19,7 @@ def source_title(item: Item) -> str:
 def joins_said(record: Record, item: Item) -> Iterator[str]:
     """Say where a thing joins, and what else feeds it or is fed from it."""
     if isinstance(item, Source) and item.joins:
-        yield f"can feed back through {_named(record, item.joins)}"
+        yield f"can feed back through {named_with_board(record, item.joins)}"
     tied = [t.point for t in record.ties if t.tied_to == item.ref]
     points = [p.title for p in record.points if p.ref in tied]
     if isinstance(item, Source) and points:
@@ -34,7 +34,7 @@ def joins_said(record: Record, item: Item) -> Iterator[str]:
 
 def _seconds(record: Record, item: Item) -> Iterator[str]:
     if isinstance(item, IntakeItem | Device) and item.second_feed:
-        yield f"second feed: {_named(record, item.second_feed)}"
+        yield f"second feed: {named_with_board(record, item.second_feed)}"
     others: tuple[IntakeItem | Device, ...] = (*record.intake, *record.devices)
     for other in others:
         if item.ref == other.second_feed:
@@ -44,7 +44,8 @@ def _seconds(record: Record, item: Item) -> Iterator[str]:
 def _second_feeds(record: Record, board: Board) -> Iterator[str]:
     for device in record.devices_of(board.ref):
         if device.second_feed:
-            yield f"second feed of {device.title}: {_named(record, device.second_feed)}"
+            name = named_with_board(record, device.second_feed)
+            yield f"second feed of {device.title}: {name}"
 
 
 def _hangs_on(record: Record, joins: str, item: Item) -> bool:
@@ -53,7 +54,8 @@ def _hangs_on(record: Record, joins: str, item: Item) -> bool:
     return joins == item.ref
 
 
-def _named(record: Record, ref: str) -> str:
+def named_with_board(record: Record, ref: str) -> str:
+    """Return a thing's title, with the board that it is on."""
     item = record.by_ref.get(ref)
     if item is None:
         return f"{ref}, which is not in the record"

@@ -18,8 +18,8 @@ _MISSING = " not known"
 
 
 def quantity(value: Decimal | None, unit: str) -> str:
-    """Return a figure with its unit, or a query mark."""
-    return f"{value.normalize():f}\xa0{unit}" if value is not None else f"?\xa0{unit}"
+    """Return a figure with its unit, or a query mark; a 0 is no figure."""
+    return f"{value.normalize():f}\xa0{unit}" if value else f"?\xa0{unit}"
 
 
 def joined(bits: Iterable[str]) -> str:
@@ -56,7 +56,7 @@ def seen_of(item: IntakeItem) -> str:
 
 def device_rating(device: Device) -> str:
     """Return a device's rating as a face has it, such as "B 32" or "? A"."""
-    if device.curve != "unknown" and device.rated_current_a is not None:
+    if device.curve != "unknown" and device.rated_current_a:
         return f"{device.curve} {device.rated_current_a.normalize():f}"
     return quantity(device.rated_current_a, "A")
 
@@ -73,7 +73,7 @@ def _told(field: str, applies: tuple[str, ...], value: str, name: str) -> str:
 
 
 def _figure(value: Decimal | None, unit: str) -> str:
-    return quantity(value, unit) if value is not None else ""
+    return quantity(value, unit) if value else ""
 
 
 def _choice(words: Mapping[str, str], code: str) -> str:

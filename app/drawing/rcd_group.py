@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from app.domain.kinds import DEVICE_KINDS
 from app.domain.record import Device
+from app.drawing.face import words_of
 from app.drawing.ink import LINE, SMALL, shortened, text_width
 from app.drawing.phrase import residual
 from app.drawing.scene import Box, Part, Stroke, Text
@@ -68,7 +69,7 @@ def draw_bracket(bracket: Bracket, box: Box) -> Iterator[Part]:
 
 def _is_rcd(device: Device) -> bool:
     protects = DEVICE_KINDS[device.kind].protects
-    return "earth_leakage" in protects or device.residual_current_ma is not None
+    return "earth_leakage" in protects or bool(device.residual_current_ma)
 
 
 def _behind(devices: Sequence[Device], head: Device) -> frozenset[str]:
@@ -93,7 +94,7 @@ def _runs(places: Sequence[int], breaks: frozenset[int]) -> Iterator[tuple[int, 
 
 def _names(head: Device) -> tuple[str, ...]:
     """Return names of a group, the longest first."""
-    label = head.label_found if head.label_found not in (None, "", "-") else None
+    label = words_of(head)
     short = DEVICE_KINDS[head.kind].short
     name = f"“{label}”" if label else f"way {head.way}" if head.way else head.ref
     figures = residual(head)

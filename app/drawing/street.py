@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from app.domain.chain import when_of
 from app.domain.kinds import DEVICE_KINDS
 from app.domain.record import (
     Board,
@@ -117,7 +118,7 @@ def _row(
     through = supply.through.get(item.ref)
     more = [f"by way of {through}"] if through else []
     facts = [joined([OWNERS[owner], *facts[:1]]), *more, *facts[1:]]
-    when = hours(getattr(item, "when", "always"))
+    when = hours(when_of(item))
     return Row(
         ref=item.ref,
         symbol=symbol_of(item.sort, getattr(item, "kind", None)),
@@ -148,7 +149,7 @@ def _said(record: Record, item: Item) -> tuple[str, list[str], bool]:
         return item.owner, _board_said(record, item), item.enclosure != "unknown"
     if isinstance(item, Device):
         board = record.find(Board, item.board)
-        known = item.rated_current_a is not None
+        known = bool(item.rated_current_a)
         where = f"on {board.title}" if board else "on a board that is not recorded"
         kind = DEVICE_KINDS[item.kind].label
         owner = board.owner if board else "unknown"

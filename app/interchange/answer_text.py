@@ -39,6 +39,11 @@ CAUTION = (
     "This is what the record says, not what the wires do. Before any work, prove it at "
     "the point, on the day."
 )
+NOTHING_FOUND = (
+    "None of the checks found anything. That does not make the record complete."
+)
+# What a label without words is written down as: nothing, or as the form takes it.
+NO_WORDS = ("", "-")
 NAMES = {"A": "rating", "mA": "IΔn"}
 WAY_KINDS = {**INTAKE_KINDS, **DEVICE_KINDS}
 
@@ -55,7 +60,7 @@ def answer_text(answer: PointAnswer | WayAnswer | RoomAnswer) -> str:
 def faults_text(faults: Sequence[Fault]) -> str:
     """Return the faults of a record as text."""
     if not faults:
-        return "The record does not contradict itself, and stops short nowhere."
+        return NOTHING_FOUND
     lines = [f"{len(faults)} open questions about the record"]
     for heading, wrong in (("Cannot be true as written", True), ("Stops short", False)):
         chosen = [fault for fault in faults if fault.wrong is wrong]
@@ -71,32 +76,32 @@ def _point(answer: PointAnswer) -> Iterator[str]:
             "Kind": POINT_KINDS[answer.kind].label,
             "Room": _name(answer.room),
             "Circuits": _names(answer.circuits),
-            "Switched by": _names(answer.controlled_by) if answer.controlled_by else "",
-            "RCD of 30 mA or less": COVER[answer.within_30_ma],
+            "Neutral returns by": _some(answer.neutral_circuits),
+            "Can feed back": _some(answer.can_feed_back),
+            "Switched by": _some(answer.controlled_by),
+            "RCD of 30 mA or less": _cover(answer),
             "RCD in the point": _in_it(answer.own_rcd_ma, "mA"),
-            "Also in the box": _names(answer.also_present)
-            if answer.also_present
-            else "",
+            "Also in the box": _some(answer.also_present),
+            "In a box before it": _some(answer.present_before),
             "Odd one out": answer.odd or "",
         }
     )
     yield from _chains(answer.chains, "From the source to the point")
     yield from _chains(answer.neutral_chains, "Its neutral")
-    changes = (f"between {before} and {after}" for before, after in answer.boundaries)
-    yield from _listed("The owner changes", changes)
+    yield from _listed("The owner changes", _changes(answer))
     yield from _listed("Ties", (_tie(tie) for tie in answer.ties))
 
 
 def _way(answer: WayAnswer) -> Iterator[str]:
     yield _title(answer.way)
-    label = answer.label_found
     yield from _pairs(
         {
             "Kind": WAY_KINDS[answer.kind].label,
             "Board": _name(answer.board) if answer.board else "",
-            "Label as found": NOT_KNOWN if label is None else f"“{label}”",
+            "Label as found": _label(answer.label_found),
             "Circuits": _names(answer.circuits),
-            "Boards": _names(answer.boards) if answer.boards else "",
+            "Boards": _some(answer.boards),
+            "Can feed back": _some(answer.can_feed_back),
             "Rooms": _names(answer.rooms),
         }
     )
@@ -112,9 +117,14 @@ def _way(answer: WayAnswer) -> Iterator[str]:
 
 def _room(answer: RoomAnswer) -> Iterator[str]:
     yield _title(answer.room)
-    yield from _pairs({"Looked at": LOOKED_AT[answer.looked_at]})
+    back = _some(answer.can_feed_back)
+    looked = LOOKED_AT[answer.looked_at]
+    yield from _pairs({"Looked at": looked, "Can feed back": back})
     yield from _listed("Ways that serve it", map(_title, answer.ways))
     yield from _listed("Circuits in it", map(_title, answer.circuits))
+    if answer.sources:
+        sources = map(_title, answer.sources)
+        yield from _listed("Feed it without a circuit of this home", sources)
     yield from _listed("Points in it", map(_title, answer.points))
     if answer.odd:
         yield from _listed("Odd ones out", answer.odd)
@@ -135,7 +145,7 @@ def _step(step: Step) -> tuple[str, ...]:
         _rating(step),
         _guards(step),
         _opens(step),
-        "" if step.when == "always" else f"live: {WHEN[step.when].lower()}",
+        _hours(step.when),
         f"tie: {GRADES[step.grade].lower()}" if step.grade else "",
     )
     owner = OWNERS[step.owner]
@@ -163,8 +173,17 @@ def _guards(step: Step) -> str:
 def _opens(step: Step) -> str:
     if step.opens == "none":
         return ""
-    usual = " (usual for its kind)" if step.opens_basis == "usual" else ""
-    return f"breaks: {POLES[step.opens].lower()}{usual}"
+    usual = step.opens_basis == "usual"
+    if usual and step.opens == "line":
+        return "breaks: at least the line; whether the neutral too is not recorded"
+    poles = POLES[step.opens].lower()
+    return f"breaks: {poles} (usual for its kind)" if usual else f"breaks: {poles}"
+
+
+def _hours(when: str) -> str:
+    if when == "unknown":
+        return "when it is live is not known"
+    return "" if when == "always" else f"live: {WHEN[when].lower()}"
 
 
 def _tie(tie: TieAnswer) -> str:
@@ -176,12 +195,33 @@ def _tie(tie: TieAnswer) -> str:
 
 def _feeding(point: Feeding) -> str:
     care = ", ".join(CARE[code].lower() for code in point.care)
+    neutral = _some(point.neutral_elsewhere)
     facts = (
         point.room.title if point.room else "room not known",
         care,
         "keeps another feed" if point.other_feed else "",
+        f"its neutral returns by {neutral}" if neutral else "",
     )
     return f"{point.title} ({point.ref}): {'; '.join(fact for fact in facts if fact)}"
+
+
+def _changes(answer: PointAnswer) -> Iterator[str]:
+    for before, after in answer.boundaries:
+        yield f"between {before} and {after}"
+    for before, after in answer.boundaries_unknown:
+        yield f"whether it changes hands between {before} and {after} is not known"
+
+
+def _cover(answer: PointAnswer) -> str:
+    delayed = any(rcd.time_delayed == "yes" for rcd in answer.rcds)
+    more = "; one that is time-delayed does not count" if delayed else ""
+    return f"{COVER[answer.within_30_ma]}{more}"
+
+
+def _label(found: str | None) -> str:
+    if found is None:
+        return NOT_KNOWN
+    return f"“{found}”" if found not in NO_WORDS else "nothing written"
 
 
 def _in_it(value: Decimal | None, unit: str) -> str:
@@ -203,6 +243,10 @@ def _name(thing: Named | None) -> str:
 
 def _names(things: Sequence[Named]) -> str:
     return ", ".join(map(_title, things)) or NONE
+
+
+def _some(things: Sequence[Named]) -> str:
+    return _names(things) if things else ""
 
 
 def _pairs(rows: Mapping[str, str]) -> Iterator[str]:

@@ -91,7 +91,7 @@ def save(
     problems = broken_links(new)
     if problems:
         raise InvalidError("The record cannot be like that.", problems)
-    if old.home.ref != new.home.ref and new.home.ref in homes.home_refs(connection):
+    if _ref_taken(connection, old, new):
         raise InvalidError(f"There is a home “{new.home.ref}” already, or there was.")
     homes.write(connection, key, old, new)
     return _log(connection, key, sentence, entries, once=once)
@@ -112,12 +112,13 @@ def undo(connection: Connection, at_start: OpenHome, number: int) -> Record:
         raise ConflictError("This has been undone already.")
     entries = tuple(entry.reversed() for entry in reversed(change.entries))
     back = with_entries(record, entries)
-    if back is None or broken_links(back):
+    if back is None or broken_links(back) or _ref_taken(connection, record, back):
         raise ConflictError(
             "This cannot be undone: what it changed has been changed again since. "
             "Undo the later change first, or change it by hand."
         )
     homes.write(connection, key, record, back)
+    changes.let_send_again(connection, key, number)
     sentence = f"Undone: {change.sentence}"
     _log(connection, key, sentence, entries_between(record, back), undoes=number)
     return back
@@ -147,6 +148,12 @@ def digest(items: Item | tuple[Item, ...]) -> str:
     values = items if isinstance(items, tuple) else (items,)
     text = "\n".join(value.model_dump_json() for value in values)
     return hashlib.sha256(text.encode()).hexdigest()[:16]
+
+
+def _ref_taken(connection: Connection, old: Record, new: Record) -> bool:
+    """Return whether a home would take the reference that another home has or had."""
+    changed = old.home.ref != new.home.ref
+    return changed and new.home.ref in homes.home_refs(connection)
 
 
 def _log(

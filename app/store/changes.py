@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 
-from sqlalchemy import Connection, insert, select
+from sqlalchemy import Connection, insert, select, update
 
 from app.domain.edits import Entry
 from app.store import tables
@@ -93,10 +93,21 @@ def undone_by(connection: Connection, home: int, key: int) -> int | None:
     return connection.execute(select(change.c.id).where(this)).scalar()
 
 
-def latest_changes(connection: Connection, home: int, most: int) -> tuple[Change, ...]:
-    """Return the newest changes of a home, newest first."""
+def let_send_again(connection: Connection, home: int, key: int) -> None:
+    """Forget which form made a change: once undone, that form may make it anew."""
+    change = tables.change
+    this = (change.c.home_id == home) & (change.c.id == key)
+    connection.execute(update(change).where(this).values(once=None))
+
+
+def latest_changes(
+    connection: Connection, home: int, most: int, *, before: int | None = None
+) -> tuple[Change, ...]:
+    """Return the newest changes of a home, or those before one, newest first."""
     change = tables.change
     query = select(change).where(change.c.home_id == home)
+    if before is not None:
+        query = query.where(change.c.id < before)
     rows = connection.execute(query.order_by(change.c.id.desc()).limit(most))
     return tuple(_change(row) for row in rows)
 

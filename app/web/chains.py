@@ -11,8 +11,6 @@ from app.domain.record.choices import OWNERS, WHEN
 from app.drawing.chain import draw_chain
 from app.web.addresses import links
 
-MOST_DRAWN = 6
-
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ChainView:
@@ -30,14 +28,14 @@ class ChainView:
 def chain_views(
     record: Record, chains: Iterable[Chain], prefix: str = "chain"
 ) -> tuple[ChainView, ...]:
-    """Return chains with their drawings, the first few of them."""
+    """Return chains with their drawings."""
     link = links(record)
     return tuple(
         ChainView(
             heading=_heading(chain),
             drawing=draw_chain(chain, link, OWNERS, id_prefix=f"{prefix}{number}"),
         )
-        for number, chain in enumerate(list(chains)[:MOST_DRAWN], 1)
+        for number, chain in enumerate(chains, 1)
     )
 
 

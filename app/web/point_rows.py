@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from app.domain.network import Network, circuits_of
-from app.domain.record import Circuit, Device, Point, Record, Room
+from app.domain.record import Circuit, Device, Point, Record, Room, Source, Tie
 from app.domain.record.choices import CARE, GRADES
 from app.web.addresses import item_url
 
@@ -30,11 +30,16 @@ def _row(net: Network, point: Point) -> tuple[Cell, ...]:
     return (
         (point.title, item_url(record.home.ref, point)),
         room.name if room else None,
-        " and ".join(circuit.title for circuit in circuits) or None,
+        " and ".join([*(c.title for c in circuits), *_sources(record, ties)]) or None,
         " and ".join(_ways(record, circuits)) or None,
         ", ".join(dict.fromkeys(GRADES[tie.grade] for tie in ties)) or None,
         ", ".join(CARE[code] for code in point.care),
     )
+
+
+def _sources(record: Record, ties: Iterable[Tie]) -> list[str]:
+    found = (record.find(Source, tie.tied_to) for tie in ties)
+    return [f"{source.title} (no circuit)" for source in found if source]
 
 
 def _ways(record: Record, circuits: Iterable[object]) -> list[str]:

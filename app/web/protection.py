@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterable
 from itertools import pairwise
 
-from app.domain.answers import Overcurrent, PointAnswer, Rcd
-from app.domain.chain import Step
+from app.domain.answers import Named, Overcurrent, PointAnswer, Rcd
+from app.domain.chain import Chain, Step
 from app.domain.record.choices import POLES
+from app.web.ledes import listed
 from app.web.words import quantity
 
 COVER = {
@@ -20,32 +21,61 @@ COVER = {
 
 
 def sentence(answer: PointAnswer) -> str:
-    """Return what feeds a point, in one or two sentences."""
-    if not answer.circuits and not any(c.begins_at_source for c in answer.chains):
+    """Return what feeds a point, every feed of it, in one or two sentences."""
+    feeds = list(dict.fromkeys(_feed(answer, chain) for chain in answer.chains))
+    known = [feed for feed in feeds if feed]
+    if not known:
         return "What feeds it is not recorded. Treat it as live."
-    circuits = " and ".join(f"{c.title} ({c.ref})" for c in answer.circuits)
-    if not answer.circuits:
-        sources = " and ".join(c.steps[0].title for c in answer.chains)
-        return f"By the record it is fed by {sources}, without a circuit of this home."
-    ways = " and ".join(_ways(answer))
-    start = f"By the record it is on {circuits}"
-    more = " It takes all of them to be off." if len(answer.chains) > 1 else ""
-    return f"{start}, from {ways}.{more}" if ways else f"{start}.{more}"
+    if len(answer.chains) == 1:
+        return f"By the record it is {known[0]}."
+    open_end = " Another feed of it is not recorded." if "" in feeds else ""
+    return (
+        f"By the record it has {len(answer.chains)} feeds: it is "
+        f"{'; and '.join(known)}.{open_end} Each of them has to be off."
+    )
+
+
+def _feed(answer: PointAnswer, chain: Chain) -> str:
+    """Say one feed: its circuit and what that starts from, or its source."""
+    circuits = {circuit.ref for circuit in answer.circuits}
+    begins = chain.steps[0]
+    for before, step in pairwise(chain.steps):
+        if step.ref in circuits:
+            start = f"on {step.title} ({step.ref}), from {before.title} ({before.ref})"
+            mains = begins.kind == "network" or not chain.begins_at_source
+            return start if mains else f"{start}, fed by {begins.title}"
+    if any(step.ref in circuits for step in chain.steps):
+        return f"on {begins.title} ({begins.ref}), whose way is not recorded"
+    if not chain.begins_at_source:
+        return ""
+    return f"fed by {begins.title} ({begins.ref}), without a circuit of this home"
 
 
 def cautions(answer: PointAnswer) -> tuple[str, ...]:
     """Return what a hurried person must not miss about a point."""
-    neutral = [t.tied_to.title for t in answer.ties if t.role == "neutral"]
     found = []
-    if neutral:
+    if answer.neutral_circuits:
+        names = listed(n.title for n in answer.neutral_circuits)
         found.append(
-            f"Its neutral belongs to {' and '.join(neutral)}. The line alone being off "
-            "is not enough: both must be off, by switches that break line and neutral."
+            f"Its neutral belongs to {names}. The line alone being off is not enough: "
+            "both must be off, by switches that break line and neutral."
         )
     if answer.also_present:
-        names = " and ".join(n.title for n in answer.also_present)
+        names = listed(n.title for n in answer.also_present)
         found.append(f"Conductors of {names} are in its box too, whatever else is off.")
-    return tuple(found)
+    if answer.present_before:
+        names = listed(n.title for n in answer.present_before)
+        found.append(f"Conductors of {names} are in a box that feeds it.")
+    return (*found, *feed_back(answer.can_feed_back))
+
+
+def feed_back(sources: Iterable[Named]) -> tuple[str, ...]:
+    """Return a sentence for each source that can feed a thing from behind."""
+    return tuple(
+        f"{source.title} can feed back into this supply: by the record it has to be "
+        "off too."
+        for source in sources
+    )
 
 
 def protection_rows(answer: PointAnswer) -> tuple[tuple[str, str | None], ...]:
@@ -59,17 +89,6 @@ def protection_rows(answer: PointAnswer) -> tuple[tuple[str, str | None], ...]:
         ("Other conductors in its box", _join(n.title for n in answer.also_present)
          or "None recorded"),
     )  # fmt: skip
-
-
-def _ways(answer: PointAnswer) -> list[str]:
-    """Name what each circuit starts from: the step just before it in its chain."""
-    circuits = {circuit.ref for circuit in answer.circuits}
-    found = []
-    for chain in answer.chains:
-        for before, step in pairwise(chain.steps):
-            if step.ref in circuits:
-                found.append(f"{before.title} ({before.ref})")
-    return list(dict.fromkeys(found))
 
 
 def _join(parts: Iterable[str]) -> str | None:
@@ -105,5 +124,8 @@ def _own_rcd(answer: PointAnswer) -> str:
 
 def _switch(step: Step) -> str:
     poles = POLES.get(step.opens, step.opens).lower()
-    usual = ", as is usual for its kind" if step.opens_basis == "usual" else ""
-    return f"{step.title}: {poles}{usual}"
+    if step.opens_basis != "usual":
+        return f"{step.title}: {poles}"
+    if step.opens == "line":
+        return f"{step.title}: the line; whether the neutral too is not recorded"
+    return f"{step.title}: usually {poles}; not recorded"

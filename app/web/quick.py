@@ -29,6 +29,7 @@ from app.web.forms import sent_once
 from app.web.words import in_words
 
 EMPTY_ROWS = 6
+MOST_SHOWN = 100
 NEW = "new~"
 KEY = re.compile(rf"{NEW}[0-9]{{1,4}}|[A-Za-z0-9][A-Za-z0-9._-]{{0,31}}")
 
@@ -42,7 +43,8 @@ class Beside:
         label: Its heading.
         make: Returns its unbound form field for a record.
         read: Returns what it holds for an item, by the record.
-        write: Returns the record with what was entered for an item.
+        write: Returns the record with what was entered for an item, where that is
+            not what it read; InvalidError says why it cannot be.
         start: What an empty row begins with.
     """
 
@@ -115,12 +117,21 @@ class Row:
 
 @dataclass(slots=True, kw_only=True)
 class Table:
-    """A table with its rows, as shown or as sent."""
+    """A table with its rows, as shown or as sent.
+
+    Attributes:
+        layout: What it is of.
+        rows: Its rows.
+        once: Key by which a form that is sent twice counts once.
+        refused: Sentences about no single field.
+        left_out: How many further items it does not show.
+    """
 
     layout: Layout
     rows: list[Row]
     once: str
     refused: tuple[str, ...] = ()
+    left_out: int = 0
 
     @property
     def heads(self) -> list[tuple[str, str]]:
@@ -150,9 +161,11 @@ class Table:
 def shown(layout: Layout, record: Record, items: Sequence[Any]) -> Table:
     """Return a table of items as they stand, with empty rows after them."""
     form_class = _form_class(layout, record)
-    rows = [_row(form_class, layout, record, item) for item in items]
+    rows = [_row(form_class, layout, record, item) for item in items[:MOST_SHOWN]]
     rows += [_empty(form_class, layout, n) for n in range(1, EMPTY_ROWS + 1)]
-    return Table(layout=layout, rows=rows, once=secrets.token_hex(8))
+    left_out = max(len(items) - MOST_SHOWN, 0)
+    once = secrets.token_hex(8)
+    return Table(layout=layout, rows=rows, once=once, left_out=left_out)
 
 
 def sent(layout: Layout, record: Record) -> Table:
@@ -177,9 +190,7 @@ def carried_out(table: Table, record: Record) -> Record | None:
     good = [not table.refused, *(_checked(layout, r, record) for r in table.rows)]
     if not all(good):
         return None
-    for row in table.rows:
-        record = _with_row(table.layout, record, row)
-    return record
+    return _with_rows(table, record)
 
 
 def saved(
@@ -342,7 +353,19 @@ def _item(layout: Layout, row: Row, ref: str) -> Item:
     return layout.cls.model_validate(kept | {n: row.form[n].value() for n in columns})
 
 
-def _with_row(layout: Layout, record: Record, row: Row) -> Record:
+def _with_rows(table: Table, start: Record) -> Record | None:
+    """Return the record with every row; None when one asks for what cannot be."""
+    record = start
+    try:
+        for row in table.rows:
+            record = _with_row(table.layout, start, record, row)
+    except InvalidError as error:
+        table.refused = (error.sentence,)
+        return None
+    return record
+
+
+def _with_row(layout: Layout, start: Record, record: Record, row: Row) -> Record:
     if row.item is None:
         item = _item(layout, row, new_ref(record, layout.cls))
         record = added(record, item)
@@ -352,5 +375,6 @@ def _with_row(layout: Layout, record: Record, row: Row) -> Record:
     for column in layout.columns:
         if isinstance(column.of, Beside):
             typed = row.form[column.name].data or NOTHING
-            record = column.of.write(record, item, typed)
+            if row.item is None or typed != column.of.read(start, row.item):
+                record = column.of.write(record, item, typed)
     return record

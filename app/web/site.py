@@ -12,7 +12,7 @@ from flask_wtf.csrf import generate_csrf
 from app import __version__
 from app.config import Config
 from app.domain.record import Home
-from app.store.changes import find_change, undone_by
+from app.store.changes import latest_changes
 from app.web.session import opened, read
 
 
@@ -108,13 +108,11 @@ class Site:
     def undo(self) -> Undo | None:
         """The change that was just made, named in the address by its number."""
         home, number = _home(), request.args.get("done", "")
-        if home is None or not (number.isascii() and number.isdigit()):
+        if home is None or not number:
             return None
-        if len(number) > 12:
-            return None
-        key = opened(home.ref).key
-        change = find_change(read(), key, int(number))
-        if change is None or undone_by(read(), key, change.key):
+        newest = latest_changes(read(), opened(home.ref).key, 1)
+        change = newest[0] if newest else None
+        if change is None or str(change.key) != number or change.undoes:
             return None
         url = url_for("changes.undo", home=home.ref)
         return Undo(sentence=change.sentence, url=url, token=change.key)

@@ -10,10 +10,12 @@ from wtforms.validators import ValidationError
 from app.domain.board import left_feeder
 from app.domain.edits import added, new_ref, replaced
 from app.domain.record import SHORT, Board, Circuit, Device, Record, specs
+from app.errors import InvalidError
 from app.web.fields import NOTHING, ChoiceField, TextField
 from app.web.quick import Beside, Column, Layout
 
 LEFT = "~left"
+SEVERAL = "More than one: see the way"
 NAME = next(spec for spec in specs(Circuit) if spec.name == "name")
 
 
@@ -95,17 +97,24 @@ def _circuit_field(_record: Record) -> Any:
 
 def _circuit_name(record: Record, device: Device) -> str:
     circuits = record.circuits_of(device.ref)
-    return circuits[0].name if len(circuits) == 1 else NOTHING
+    if len(circuits) > 1:
+        return SEVERAL
+    return circuits[0].name if circuits else NOTHING
 
 
 def _write_circuit(record: Record, device: Device, typed: str) -> Record:
-    """A name makes the way's circuit, or renames it; no name leaves things alone."""
+    """A name makes the way's circuit, or renames it; none takes the way out of it."""
     circuits = record.circuits_of(device.ref)
-    if not typed or len(circuits) > 1:
-        return record
-    if circuits:
-        named = circuits[0].model_copy(update={"name": typed})
-        return replaced(record, named.ref, named)
-    ref = new_ref(record, Circuit)
-    circuit = Circuit(ref=ref, name=typed, number=device.way, ways=(device.ref,))
-    return added(record, circuit)
+    if len(circuits) > 1 or typed == SEVERAL:
+        raise InvalidError(
+            f"{device.ref} feeds more than one circuit, or none of that name: change "
+            f"that on the pages of the circuits, and leave “{SEVERAL}” as it is."
+        )
+    if not circuits:
+        ref = new_ref(record, Circuit)
+        new = Circuit(ref=ref, name=typed, number=device.way, ways=(device.ref,))
+        return added(record, new) if typed else record
+    circuit = circuits[0]
+    others = tuple(way for way in circuit.ways if way != device.ref)
+    change = {"name": typed} if typed else {"ways": others}
+    return replaced(record, circuit.ref, circuit.model_copy(update=change))

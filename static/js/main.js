@@ -75,8 +75,16 @@ function showCopyButtons() {
   }
 }
 
+/** Unfold the thing that the address leads to. */
+function unfoldTarget() {
+  const folded = document.querySelector("details:target");
+  if (folded) folded.open = true;
+}
+
 guardSecondPress();
 showCopyButtons();
 focusErrors();
+unfoldTarget();
+addEventListener("hashchange", unfoldTarget);
 document.addEventListener("keydown", goDown);
 document.addEventListener("click", copyRowAbove);

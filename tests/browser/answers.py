@@ -27,4 +27,3 @@ def fact(page: Page, label: str) -> str:
     """Return the words beside a label."""
     row = page.locator("dl > div", has=page.get_by_role("term").get_by_text(label))
     return row.get_by_role("definition").inner_text()
-

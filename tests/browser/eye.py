@@ -1,14 +1,17 @@
-"""A careful eye on a page: what axe finds, what is too small, what runs off the side."""
+"""A careful eye on a page: what axe finds, what is too small, what runs off it."""
 
 from __future__ import annotations
 
 from axe_playwright_python.sync_playwright import Axe
-from playwright.sync_api import Page
+from playwright.sync_api import Page, ViewportSize
 
 AXE = Axe()
 TAGS = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]
-# 320 px is what WCAG 2.2, 1.4.10 asks for: 1280 px at 400 %, where little height is left.
-NARROW = ({"width": 320, "height": 640}, {"width": 320, "height": 256})
+# WCAG 2.2, 1.4.10: 320 px, as 1280 px at 400 %, where little height is left too.
+NARROW = (
+    ViewportSize(width=320, height=640),
+    ViewportSize(width=320, height=256),
+)
 TARGET_PX = 48
 WIDE_PX = 800
 

@@ -1,4 +1,4 @@
-"""A person at the keyboard: nothing is done with a pointer, and the focus is watched."""
+"""A person at the keyboard: no pointer is used, and the focus is watched."""
 
 from __future__ import annotations
 
@@ -34,8 +34,9 @@ LOOK = """([target, back]) => {
 }"""
 PLACE = """(target) => {
   const now = document.activeElement;
-  const follows = target.compareDocumentPosition(now) & Node.DOCUMENT_POSITION_FOLLOWING;
-  return [now === target, now !== document.body && !!follows];
+  const place = target.compareDocumentPosition(now);
+  const after = !!(place & Node.DOCUMENT_POSITION_FOLLOWING);
+  return [now === target, now !== document.body && after];
 }"""
 
 

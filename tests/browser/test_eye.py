@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+
 from tests.browser.conftest import PHONE, Opens
 from tests.browser.eye import faults_of
 

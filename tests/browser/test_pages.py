@@ -1,4 +1,4 @@
-"""Every page type, full and empty, small and large, light and dark, on a real screen."""
+"""Every page type, full and empty, on a small and a large screen, light and dark."""
 
 from __future__ import annotations
 

@@ -12,7 +12,14 @@ from tests.browser.conftest import DESK, PHONE, Opens
 from tests.browser.eye import faults_of
 
 HOME = "/homes/demo"
-PARTS_OF_A_SCREEN = (".skip", ".search", ".places", ".inside", ".foot__links", ".button")
+PARTS_OF_A_SCREEN = (
+    ".skip",
+    ".search",
+    ".places",
+    ".inside",
+    ".foot__links",
+    ".button",
+)
 Reach = Callable[[Page], int]
 
 
@@ -109,13 +116,32 @@ def test_paper_shows_the_matter_and_no_way_about(
 ) -> None:
     keep(demo)
     desk.goto(f"{HOME}/{place}")
+    assert _seen(desk) == set(PARTS_OF_A_SCREEN)
     desk.emulate_media(media="print")
-    for part in PARTS_OF_A_SCREEN:
-        assert not any(e.is_visible() for e in desk.locator(part).all()), part
+    assert _seen(desk) == set()
     expect(desk.get_by_role("heading", level=1)).to_be_visible()
     expect(desk.locator(".drawing > svg").first).to_be_visible()
-    assert desk.evaluate("() => getComputedStyle(document.body).color") == "rgb(0, 0, 0)"
+    assert (
+        desk.evaluate("() => getComputedStyle(document.body).color") == "rgb(0, 0, 0)"
+    )
     assert desk.pdf().startswith(b"%PDF-")
+
+
+def test_paper_shows_each_item_of_the_intake_unfolded(
+    desk: Page, keep: Callable[[Record], int], demo: Record
+) -> None:
+    keep(demo)
+    desk.goto(f"{HOME}/intake/")
+    said = desk.get_by_text("Who may open it:")
+    expect(said.first).to_be_hidden()
+    desk.emulate_media(media="print")
+    expect(said).to_have_count(len(demo.intake))
+    expect(said.last).to_be_visible()
+
+
+def _seen(page: Page) -> set[str]:
+    parts = PARTS_OF_A_SCREEN
+    return {p for p in parts if any(e.is_visible() for e in page.locator(p).all())}
 
 
 def _sent(page: Page, button: str = "Save") -> int:
@@ -129,4 +155,6 @@ def _sent(page: Page, button: str = "Save") -> int:
 
 def _forget(page: Page) -> None:
     """Make a form out of date, as if it had been opened before another's save."""
-    page.locator("[name$=mark]").evaluate_all("all => all.forEach(e => e.value = 'old')")
+    page.locator("[name$=mark]").evaluate_all(
+        "all => all.forEach(e => e.value = 'old')"
+    )

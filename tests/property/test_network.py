@@ -240,6 +240,33 @@ def test_all_circuits_at_once_agree_with_one_by_one(record: Record) -> None:
         )
 
 
+@given(raw_homes)
+def test_all_circuits_of_the_neutral_at_once_agree_with_one_by_one(
+    record: Record,
+) -> None:
+    net = network(record)
+    for point in record.points:
+        assert set(net.neutral_circuits_at.get(point.ref, ())) == set(
+            circuits_of(net, point.ref, "neutral")
+        )
+
+
+@given(raw_homes)
+def test_a_source_feeds_back_into_all_that_shares_a_feed_with_where_it_joins(
+    record: Record,
+) -> None:
+    net, graph = network(record), digraph(record, "line")
+    rights = [name for name, _, ok in named(record, "sources", "joins") if ok]
+    for source in record.sources:
+        there = source.ref in rights and source.present != "no"
+        assert (source.ref in net.fed_back) == there
+        if not there:
+            continue
+        above = {source.joins, *nx.ancestors(graph, source.joins)}
+        shares = {ref for ref in graph if above & {ref, *nx.ancestors(graph, ref)}}
+        assert net.fed_back[source.ref] == shares
+
+
 def ways(record: Record) -> tuple[Device | IntakeItem, ...]:
     return (*record.devices, *record.intake)
 

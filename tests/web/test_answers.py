@@ -54,7 +54,10 @@ def test_a_way_says_what_it_feeds_and_what_would_be_missed(
     at_demo: CheckedClient,
 ) -> None:
     page = at_demo.see("/homes/demo/devices/B2.W6/")
-    assert "It feeds 10 points in Kitchen, Lean-to, Back garden and yard." in page.main
+    said = (
+        "it feeds one circuit and 10 points in Kitchen, Lean-to, Back garden and yard."
+    )
+    assert f"By the record {said}" in page.main
     assert "Missed if it goes off Fridge socket: Fridge" in page.main
     assert at_demo.see(page.links["Fridge socket"]).h1 == "Fridge socket"
     assert at_demo.see(page.links["Newer board"]).h1 == "Newer board"
@@ -63,14 +66,16 @@ def test_a_way_says_what_it_feeds_and_what_would_be_missed(
 def test_a_way_that_feeds_nothing_is_not_called_spare(here: CheckedClient) -> None:
     here.save("/homes/H1/new/devices?kind=rcbo&board=B1", way="3")
     page = here.see("/homes/H1/devices/D5/")
-    assert "knows nothing that it feeds. That does not make it spare." in page.main
+    assert "Nothing that it feeds is recorded. That does not make it" in page.main
     face = here.see("/homes/H1/boards/B1/?lit=D5")
-    assert "feeds nothing in the record. That does not make it spare." in lit(face)
+    assert "Nothing that it feeds is recorded. That does not make it" in lit(face)
 
 
 def test_a_board_shows_its_face_and_leads_to_each_way(here: CheckedClient) -> None:
     page = here.see("/homes/H1/boards/B1/")
-    answer = "It stands in Hall, is fed from Tails, and 2 ways feed circuits"
+    answer = (
+        "It stands in Hall. It is fed from Tails. By the record 2 ways feed a circuit."
+    )
     assert answer in page.main
     assert page.links["Way 1"] == "/homes/H1/devices/W1/"
     assert "2 devices on this board" in page.main
@@ -79,8 +84,8 @@ def test_a_board_shows_its_face_and_leads_to_each_way(here: CheckedClient) -> No
 
 def test_a_way_is_brought_forward_on_the_face(here: CheckedClient) -> None:
     page = here.see("/homes/H1/boards/B1/?lit=W1")
-    said = "Way 1, “SKTS” feeds: Open Way 1, “SKTS” Kitchen sockets Kitchen"
-    assert lit(page) == said
+    said = "Way 1, “SKTS”. By the record it feeds one circuit and one point in Kitchen."
+    assert lit(page) == f"{said} Open Way 1, “SKTS” Kitchen sockets Kitchen"
     assert "Kitchen sockets. This one" in page.main
     assert "Lights. This one" not in page.main
 
@@ -100,7 +105,7 @@ def test_nothing_else_is_brought_forward(here: CheckedClient, ref: str) -> None:
 def test_a_board_without_devices_asks_for_them(here: CheckedClient) -> None:
     here.save("/homes/H1/new/boards", name="Garage board")
     page = here.see("/homes/H1/boards/B2/")
-    assert "something not recorded" in page.main
+    assert "What feeds it is not recorded." in page.main
     assert not page.all(f"{SVG}svg")[1:]
     assert "/homes/H1/boards/B2/ways" in page.links.values()
 

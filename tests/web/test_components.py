@@ -153,7 +153,7 @@ def test_the_error_summary_leads_to_each_wrong_field() -> None:
     links = {a.get("href"): text_of(a) for a in found(markup, "a")}
     assert links == {
         "#name": "Enter a name.",
-        "#rated": "Enter a number.",
+        "#rated": "Rated current: Enter a number.",
         "#made_of": "Choose what it is made of.",
     }
     drawn = "".join(call("field", "field", field) for field in form)

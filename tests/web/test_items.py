@@ -90,7 +90,10 @@ def test_what_is_wrong_is_said_beside_the_field_and_what_was_typed_stays(
     assert page.status == 422
     assert page.error("count") == "Enter a number, such as 2."
     assert page.error("fuse_a") == "Enter a number from 0 to 100."
-    assert page.errors == [page.error("count"), page.error("fuse_a")]
+    assert page.errors == [
+        f"How many alike: {page.error('count')}",
+        f"Fuse in it: {page.error('fuse_a')}",
+    ]
     assert {name: page.value(name) for name in typed} == typed
     assert stored() == small
     here.go_on(here.submit_on(page, count="2", fuse_a="13"))
@@ -113,7 +116,7 @@ def test_a_circuit_refused_keeps_its_ways_and_has_no_more_boxes(
     here: CheckedClient,
 ) -> None:
     page = here.submit("/homes/H1/new/circuits", ways_2="W2", length_m="long")
-    assert page.errors == ["Enter a number, such as 2.5."]
+    assert page.errors == ["Length: Enter a number, such as 2.5."]
     assert page.value("ways_2") == "W2"
     assert "ways_3" not in page.values()
 

@@ -171,6 +171,7 @@ def test_a_way_that_is_there_is_changed(here: CheckedClient, stored: Stored) -> 
     record = stored()
     assert device(record, "W1").fed_from == "RCD"
     assert record.circuits[0].name == "Worktop sockets"
+    assert record.circuits[0].ways == ()
 
 
 def test_one_wrong_row_keeps_every_word_and_saves_nothing(
@@ -189,8 +190,8 @@ def test_one_wrong_row_keeps_every_word_and_saves_nothing(
     page = here.submit(POINTS, typed)
     assert page.status == 422
     assert page.errors == [
-        "P3: Enter a number, such as 2.",
-        "New 5: Enter a number from 0 to 100.",
+        "P3, How many alike: Enter a number, such as 2.",
+        "New 5, Fuse in it: Enter a number from 0 to 100.",
     ]
     assert page.error("new~5-fuse_a") == "Enter a number from 0 to 100."
     assert {name: page.value(name) for name in typed} == typed

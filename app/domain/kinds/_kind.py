@@ -43,6 +43,8 @@ class DeviceKind(Kind):
         fields: Fields of ``Device`` that apply, beyond those every device has.
         protects: What it protects what it feeds against.
         opens: Poles that it usually opens; the record's own value goes first.
+        switches_itself: Whether it goes on and off by itself, so that it parts nothing
+            from the supply for anyone.
         outgoing: Whether it is a way: a position that may feed a circuit.
         modules: Width that it usually takes, in modules.
     """
@@ -51,6 +53,7 @@ class DeviceKind(Kind):
     fields: tuple[str, ...] = ()
     protects: tuple[Protection, ...] = ()
     opens: Poles = "none"
+    switches_itself: bool = False
     outgoing: bool = False
     modules: int = 1
 
@@ -66,6 +69,7 @@ class IntakeKind(Kind):
         fields: Fields of ``IntakeItem`` that apply, beyond those every item has.
         protects: What it protects what it feeds against.
         opens: Poles that it opens when it is switched or withdrawn.
+        switches_itself: Whether it goes on and off by itself.
     """
 
     usual_owner: str
@@ -74,6 +78,7 @@ class IntakeKind(Kind):
     fields: tuple[str, ...] = ()
     protects: tuple[Protection, ...] = ()
     opens: Poles = "none"
+    switches_itself: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -83,12 +88,15 @@ class PointKind(Kind):
     Attributes:
         group: Kinds that usually share a circuit in a room share a group.
         has_fuse: Whether it holds a fuse of its own.
-        switches: Poles opened by the switch in it, if it has one.
+        switches: Poles opened by the switch in it, if every one has a switch.
+        guards_onward: Whether an RCD in it guards what is tied behind it; in a
+            socket-outlet it guards that outlet, and perhaps nothing more.
     """
 
     group: Literal["sockets", "lights", "alarms", "fixed", "other"]
     has_fuse: bool = False
     switches: Poles = "none"
+    guards_onward: bool = False
 
 
 K = TypeVar("K", bound=Kind)

@@ -15,6 +15,7 @@ from app.domain.record import Board, Device, Record, Room
 from app.drawing.board import draw_board
 from app.errors import NotFoundError
 from app.web.addresses import delete_url, edit_url, item_url
+from app.web.ledes import board_lede, counted, listed, outside_feeds, way_lede
 from app.web.quick import Table, saved, sent, shown, with_empty_rows
 from app.web.session import change, opened, opened_to_change, supply
 from app.web.way_table import way_layout
@@ -109,7 +110,7 @@ def index(home: str) -> ResponseReturnValue:
         (
             (board.name, url_for(".show", home=home, ref=board.ref)),
             _room(record, board),
-            _title(record, board.fed_from),
+            listed(feeds) if (feeds := _feeds(record, board)) else None,
             str(len(record.devices_of(board.ref))),
         )
         for board in record.boards
@@ -165,7 +166,7 @@ def _page(net: Network, board: Board) -> BoardPage:
     devices = record.devices_of(board.ref)
     return BoardPage(
         title=board.name,
-        answer=_answer(net, board),
+        answer=board_lede(net, board),
         drawing=draw_board(record, board.ref, _lighting(record, board), which),
         lit=lit,
         rows=tuple(_row(record, device) for device in devices),
@@ -211,15 +212,9 @@ def _lit(net: Network, board: Board) -> tuple[Lit | None, frozenset[str]]:
 
 def _lit_way(net: Network, device: Device) -> Lit:
     home, answer = net.record.home.ref, ask_way(net, device)
-    named = (*answer.circuits, *answer.rooms)
+    named = (*answer.circuits, *answer.boards, *answer.rooms)
     links = [(n.title, item_url(home, net.record.by_ref[n.ref])) for n in named]
-    sentence = (
-        f"{device.title} feeds:"
-        if links
-        else (
-            f"{device.title} feeds nothing in the record. That does not make it spare."
-        )
-    )
+    sentence = f"{device.title}. {way_lede(net, answer)}"
     open_way = (f"Open {device.title}", item_url(home, device))
     return Lit(sentence=sentence, links=(open_way, *links))
 
@@ -245,13 +240,10 @@ def _row(
 
 def _no_feed(record: Record, device: Device) -> str | None:
     """What stands in the place of a circuit: the ways of an RCD, or nothing known."""
-    below = [d.way or d.ref for d in record.devices if d.fed_from == device.ref]
+    on_board = record.devices_of(device.board)
+    below = sum(d.fed_from == device.ref for d in on_board)
     if below:
-        return (
-            f"{len(below)} devices on this board"
-            if len(below) > 1
-            else ("one device on this board")
-        )
+        return f"{counted(below, 'device')} on this board"
     return None if DEVICE_KINDS[device.kind].outgoing else "-"
 
 
@@ -274,20 +266,13 @@ def _rooms_fed(net: Network, devices: Iterable[str]) -> set[str | None]:
     return {point.room for point in net.record.points if point.ref in fed}
 
 
-def _answer(net: Network, board: Board) -> str:
-    feed = _title(net.record, board.fed_from) or "something not recorded"
-    room = _room(net.record, board)
-    where = f" in {room}" if room else ""
-    count = sum(
-        bool(net.record.circuits_of(d.ref)) for d in net.record.devices_of(board.ref)
-    )
-    ways = "one way feeds a circuit" if count == 1 else f"{count} ways feed circuits"
-    return f"It stands{where}, is fed from {feed}, and {ways} by the record."
-
-
 def _room(record: Record, board: Board) -> str | None:
     room = record.find(Room, board.room)
     return room.name if room else None
+
+
+def _feeds(record: Record, board: Board) -> list[str]:
+    return [_title(record, ref) or ref for ref in outside_feeds(record, board)]
 
 
 def _title(record: Record, ref: str | None) -> str | None:

@@ -9,7 +9,7 @@ from flask.typing import ResponseReturnValue
 
 from app.errors import InvalidError
 from app.services.homes import undo as take_back
-from app.store.changes import latest_changes
+from app.store.changes import latest_changes, undone_by
 from app.web.session import change, opened, opened_to_change, read
 from app.web.words import day
 
@@ -42,18 +42,21 @@ class ChangesPage:
         title: Heading.
         changes: The changes, the newest first.
         undo: Address that takes one back.
+        older: Address of the changes before these, if there may be any.
     """
 
     title: str
     changes: tuple[ChangeView, ...]
     undo: str
+    older: str | None
 
 
 @bp.get("/")
 def index(home: str) -> ResponseReturnValue:
     """Show the latest changes."""
-    found = latest_changes(read(), opened(home).key, MOST_SHOWN)
-    back = {c.undoes for c in found}
+    key, before = opened(home).key, _number(request.args.get("before", ""))
+    found = latest_changes(read(), key, MOST_SHOWN, before=before)
+    oldest = found[-1].key if len(found) == MOST_SHOWN else None
     page = ChangesPage(
         title="Changes",
         changes=tuple(
@@ -61,11 +64,12 @@ def index(home: str) -> ResponseReturnValue:
                 key=c.key,
                 when=f"{day(c.at.astimezone())}, {c.at.astimezone():%H:%M}",
                 sentence=c.sentence,
-                undone=c.key in back,
+                undone=undone_by(read(), key, c.key) is not None,
             )
             for c in found
         ),
         undo=url_for(".undo", home=home),
+        older=url_for(".index", home=home, before=oldest) if oldest else None,
     )
     return render_template("pages/changes.html", page=page)
 
@@ -73,10 +77,16 @@ def index(home: str) -> ResponseReturnValue:
 @bp.post("/undo")
 def undo(home: str) -> ResponseReturnValue:
     """Take a change back."""
-    token = request.form.get("token", "")
-    if not (token.isascii() and token.isdigit() and len(token) <= 12):
+    number = _number(request.form.get("token", ""))
+    if number is None:
         raise InvalidError("Say which change is to be undone.")
     with change() as connection:
         start = opened_to_change(connection, home)
-        record = take_back(connection, start, int(token))
+        record = take_back(connection, start, number)
     return redirect(url_for(".index", home=record.home.ref), 303)
+
+
+def _number(text: str) -> int | None:
+    """Return the number of a change that an address or a form names."""
+    whole = text.isascii() and text.isdigit() and len(text) <= 12
+    return int(text) if whole else None

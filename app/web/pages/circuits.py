@@ -8,7 +8,7 @@ from flask import Blueprint, render_template, url_for
 from flask.typing import ResponseReturnValue
 
 from app.domain.network import Network, downstream
-from app.domain.record import Circuit, Point, Record, Room
+from app.domain.record import Circuit, Point, Record, Room, Tie
 from app.domain.record.choices import ARRANGEMENTS, CIRCUIT_USES, GRADES
 from app.errors import NotFoundError
 from app.web.addresses import delete_url, edit_url, item_url
@@ -45,6 +45,7 @@ class CircuitPage:
         answer: Where it starts and what is on it, in one sentence.
         ways: The ways that it is wired to, with addresses.
         rows: Point with its address, room, what it is tied by, how that is known.
+        also: Points on it in part: label, address, how.
         facts: What is recorded of it.
         edit: Address of its form.
         delete: Address where deleting is asked about.
@@ -54,6 +55,7 @@ class CircuitPage:
     answer: str
     ways: tuple[Link, ...]
     rows: tuple[tuple[Link, str | None, str, str], ...]
+    also: tuple[tuple[str, str, str], ...]
     facts: Facts
     edit: str
     delete: str
@@ -107,10 +109,34 @@ def _page(net: Network, circuit: Circuit) -> CircuitPage:
             if r in record.by_ref
         ),
         rows=tuple(_point(record, point) for point in points),
+        also=_in_part(net, circuit, fed),
         facts=facts_of(circuit, record, skip=("name", "ways")),
         edit=edit_url(home, circuit),
         delete=delete_url(home, circuit),
     )
+
+
+def _in_part(
+    net: Network, circuit: Circuit, fed: frozenset[str]
+) -> tuple[tuple[str, str, str], ...]:
+    """Return points whose line, neutral or box belongs to it, but not all of them."""
+    record = net.record
+    by_neutral = downstream(net, circuit.ref, "neutral")
+    present = {t.point for t in record.ties if _is_present(t, circuit)}
+    found = []
+    for point in record.points:
+        url = item_url(record.home.ref, point)
+        if point.ref in by_neutral - fed:
+            found.append((point.title, url, "only its neutral returns here"))
+        elif point.ref in fed - by_neutral:
+            found.append((point.title, url, "its neutral returns elsewhere"))
+        if point.ref in present:
+            found.append((point.title, url, "its conductors are in that box too"))
+    return tuple(found)
+
+
+def _is_present(tie: Tie, circuit: Circuit) -> bool:
+    return tie.role == "present" and tie.tied_to == circuit.ref
 
 
 def _answer(record: Record, circuit: Circuit, points: int) -> str:

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from flask import Blueprint, render_template, url_for
 from flask.typing import ResponseReturnValue
 
-from app.domain.answers import WayAnswer
+from app.domain.answers import Feeding, WayAnswer
 from app.domain.ask import ask_way
 from app.domain.kinds import DEVICE_KINDS, KIND_HELP
 from app.domain.network import Network
@@ -16,6 +16,8 @@ from app.domain.record.choices import CARE
 from app.errors import NotFoundError
 from app.web.addresses import delete_url, edit_url, item_url
 from app.web.chains import ChainView, chain_views
+from app.web.ledes import listed, way_lede
+from app.web.protection import feed_back
 from app.web.session import supply
 from app.web.words import Facts, facts_of
 
@@ -30,8 +32,10 @@ class DevicePage:
     Attributes:
         title: Its way number, or what it is.
         answer: What it feeds, in one sentence.
+        cautions: What a hurried person must not miss.
         missed: Points that would be missed: label, address, what is missed.
-        by_room: Rooms with the points in each that it feeds.
+        by_room: Rooms with the points in each that it feeds: label, address, and what
+            of them is fed or returns elsewhere.
         circuits: Circuits that it feeds, with addresses.
         boards: Boards that it feeds, with addresses.
         also: Points that hang on it by their neutral alone, or are merely present.
@@ -48,8 +52,9 @@ class DevicePage:
 
     title: str
     answer: str
+    cautions: tuple[str, ...]
     missed: tuple[tuple[str, str, str], ...]
-    by_room: tuple[tuple[str, tuple[tuple[str, str, bool], ...]], ...]
+    by_room: tuple[tuple[str, tuple[tuple[str, str, str], ...]], ...]
     circuits: tuple[Link, ...]
     boards: tuple[Link, ...]
     also: tuple[tuple[str, str, str], ...]
@@ -83,7 +88,8 @@ def _page(net: Network, device: Device) -> DevicePage:
     new = url_for("items.new", home=home, plural="circuits", ways=device.ref)
     return DevicePage(
         title=device.title,
-        answer=_sentence(answer),
+        answer=way_lede(net, answer),
+        cautions=feed_back(answer.can_feed_back),
         missed=_missed(net, answer),
         by_room=_by_room(net, answer),
         circuits=_links(net, answer.circuits),
@@ -101,18 +107,6 @@ def _page(net: Network, device: Device) -> DevicePage:
     )
 
 
-def _sentence(answer: WayAnswer) -> str:
-    if not answer.points and not answer.boards:
-        return "The record knows nothing that it feeds. That does not make it spare."
-    points = len(answer.points)
-    what = "one point" if points == 1 else f"{points} points"
-    rooms = ", ".join(room.title for room in answer.rooms)
-    where = f" in {rooms}" if rooms else ""
-    boards = ", ".join(board.title for board in answer.boards)
-    also = f", by way of {boards}" if boards else ""
-    return f"It feeds {what}{where}{also}."
-
-
 def _missed(net: Network, answer: WayAnswer) -> tuple[tuple[str, str, str], ...]:
     return tuple(
         (p.title, _url(net, p.ref), ", ".join(CARE[code] for code in p.care))
@@ -122,13 +116,25 @@ def _missed(net: Network, answer: WayAnswer) -> tuple[tuple[str, str, str], ...]
 
 def _by_room(
     net: Network, answer: WayAnswer
-) -> tuple[tuple[str, tuple[tuple[str, str, bool], ...]], ...]:
-    rooms: dict[str, list[tuple[str, str, bool]]] = {}
+) -> tuple[tuple[str, tuple[tuple[str, str, str], ...]], ...]:
+    rooms: dict[str, list[tuple[str, str, str]]] = {}
     for point in answer.points:
         room = point.room.title if point.room else "No room recorded"
-        entry = (point.title, _url(net, point.ref), point.other_feed)
+        entry = (point.title, _url(net, point.ref), _elsewhere(point))
         rooms.setdefault(room, []).append(entry)
     return tuple((room, tuple(points)) for room, points in rooms.items())
+
+
+def _elsewhere(point: Feeding) -> str:
+    """Say what of a point does not go off with the way."""
+    kept = ["keeps another feed"] if point.other_feed else []
+    neutral = (
+        listed(n.title for n in point.neutral_elsewhere)
+        if (point.neutral_elsewhere)
+        else ""
+    )
+    kept += [f"its neutral returns by {neutral}"] if neutral else []
+    return ", ".join(kept)
 
 
 def _also(net: Network, answer: WayAnswer) -> tuple[tuple[str, str, str], ...]:

@@ -74,7 +74,9 @@ def index(home: str) -> ResponseReturnValue:
 def _answer(found: tuple[Fault, ...]) -> str:
     wrong = sum(fault.wrong for fault in found)
     if not found:
-        return "The record contradicts itself nowhere, and nothing in it hangs loose."
+        return (
+            "None of the checks found anything. That does not make the record complete."
+        )
     if not wrong:
         return f"{len(found)} still open; none of them contradicts the rest."
     return f"{wrong} cannot be as written; {len(found) - wrong} are still open."

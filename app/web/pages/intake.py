@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from flask import Blueprint, render_template, url_for
 from flask.typing import ResponseReturnValue
 
-from app.domain.ask import boundaries
+from app.domain.ask import boundaries, boundaries_unknown
 from app.domain.chain import chains
 from app.domain.kinds import INTAKE_KINDS
 from app.domain.network import Network, network
@@ -82,15 +82,21 @@ def index(home: str) -> ResponseReturnValue:
 
 
 def _answer(net: Network) -> tuple[str, ...]:
-    """Say where the owner changes along the chains of the intake."""
+    """Say where the owner changes along the chains of the intake, or may change."""
     ends = [item.ref for item in net.record.intake if _carries(item)]
-    pairs = dict.fromkeys(pair for ref in ends for pair in boundaries(chains(net, ref)))
-    return tuple(
-        f"Between {_said(net.record, above)} and {_said(net.record, below)} "
-        "it changes hands."
-        for above, below in pairs
-        if isinstance(net.record.by_ref[above], IntakeItem)
+    found = [chains(net, ref) for ref in ends]
+    known = dict.fromkeys(pair for line in found for pair in boundaries(line))
+    open_ones = dict.fromkeys(p for line in found for p in boundaries_unknown(line))
+    changes = "it changes hands."
+    may = "it is not known whether it changes hands."
+    return (
+        *(_between(net.record, pair, changes) for pair in known),
+        *(_between(net.record, pair, may) for pair in open_ones),
     )
+
+
+def _between(record: Record, pair: tuple[str, str], what: str) -> str:
+    return f"Between {_said(record, pair[0])} and {_said(record, pair[1])} {what}"
 
 
 def _carries(item: IntakeItem) -> bool:
@@ -103,6 +109,16 @@ def _said(record: Record, ref: str) -> str:
     return f"{item.title} ({owner})"
 
 
+def _who_opens(item: IntakeItem) -> str:
+    """Who may open an item: what is usual for its kind holds for its usual owner."""
+    kind = INTAKE_KINDS[item.kind]
+    if item.owner in (kind.usual_owner, "unknown"):
+        return kind.who_opens
+    if item.owner == "consumer":
+        return "An electrician, with the supply off before it."
+    return "Whoever owns it, or someone whom they send. Not you."
+
+
 def _item(record: Record, item: IntakeItem) -> ItemView:
     home = record.home.ref
     skip = ("kind", "name", "owner", *fields_beside(item))
@@ -111,7 +127,7 @@ def _item(record: Record, item: IntakeItem) -> ItemView:
         title=item.title,
         owner=item.owner,
         owner_word=OWNERS[item.owner],
-        who_opens=INTAKE_KINDS[item.kind].who_opens,
+        who_opens=_who_opens(item),
         facts=facts_of(item, record, skip=skip),
         edit=edit_url(home, item),
         delete=delete_url(home, item),

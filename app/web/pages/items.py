@@ -8,6 +8,7 @@ from typing import Any
 
 from flask import Blueprint, redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
+from sqlalchemy import Connection
 
 from app.domain.edits import added, loosened, moved, new_ref, removal, removed, replaced
 from app.domain.kinds import KIND_HELP
@@ -97,7 +98,6 @@ class DeletePage:
         loose: What stays, but then names one feed or place less.
         mark: How the item stands.
         back: Address to go back to.
-        kept: Why it may be undone.
     """
 
     title: str
@@ -157,7 +157,8 @@ def update(home: str, plural: str, ref: str) -> ResponseReturnValue:
     status = 422
     with change() as connection:
         start = opened_to_change(connection, home)
-        if again := _sent_before(connection, start, cls):
+        again = _sent_before(connection, start, cls)
+        if again and start.record.find(cls, ref) is None:
             return redirect(again, 303)
         old = _find(start.record, cls, ref)
         form = ItemForm(cls, start.record, _sent_boxes(cls), kind=_sent_kind())
@@ -168,7 +169,8 @@ def update(home: str, plural: str, ref: str) -> ResponseReturnValue:
             else:
                 record = replaced(start.record, ref, item)
                 sentence = f"Changed {cls.noun.lower()} {item.title} ({item.ref})."
-                done = _saved(connection, start, form, record, sentence)
+                renamed = item.ref != ref
+                done = _saved(connection, start, form, record, sentence, once=renamed)
                 if form.form.errors == {}:
                     return redirect(_after(record, item, done), 303)
     return _show(start.record, form, old, stale=status == 409), status
@@ -188,7 +190,7 @@ def destroy(home: str, plural: str, ref: str) -> ResponseReturnValue:
     with change() as connection:
         start = opened_to_change(connection, home)
         item = _find(start.record, _sort(plural), ref)
-        if request.form.get("mark") != digest(item):
+        if request.form.get("mark") != _delete_mark(start.record, item):
             page = _delete_page(start.record, item, stale=True)
             return render_template("pages/items/delete.html", page=page), 409
         record = removed(start.record, ref)
@@ -240,7 +242,9 @@ def _given(cls: type[Item]) -> dict[str, Any]:
     return given
 
 
-def _sent_before(connection: Any, start: OpenHome, cls: type[Item]) -> str | None:
+def _sent_before(
+    connection: Connection, start: OpenHome, cls: type[Item]
+) -> str | None:
     """Return where a form led when it was sent before; None when it was not."""
     earlier = change_sent_as(connection, start.key, sent_once())
     if earlier is None:
@@ -284,11 +288,22 @@ def _free(form: ItemForm, record: Record, old: Item | None = None) -> bool:
 
 
 def _saved(
-    connection: Any, start: OpenHome, form: ItemForm, record: Record, sentence: str
+    connection: Connection,
+    start: OpenHome,
+    form: ItemForm,
+    record: Record,
+    sentence: str,
+    *,
+    once: bool = True,
 ) -> int | None:
-    """Save; what the record cannot be is said beside the field at fault."""
+    """Save; what the record cannot be is said beside the field at fault.
+
+    A change that keeps its item's reference needs no counting: sent again, it finds the
+    item as it made it.
+    """
+    key = sent_once() if once else None
     try:
-        return save(connection, start, record, sentence, once=sent_once())
+        return save(connection, start, record, sentence, once=key)
     except InvalidError as error:
         for problem in error.problems:
             form.refuse(FEED_FIELD.get(form.cls.sort, "ref"), problem.reason)
@@ -391,6 +406,13 @@ def _delete_page(record: Record, item: Item, *, stale: bool = False) -> DeletePa
         what=f"{item.noun} {item.title} ({item.ref})",
         also=tuple(f"{i.noun}: {i.title} ({i.ref})" for i in also),
         loose=tuple(f"{i.title} ({i.ref})" for i in loosened(record, item.ref)),
-        mark=digest(item),
+        mark=_delete_mark(record, item),
         back=item_url(record.home.ref, item),
     )
+
+
+def _delete_mark(record: Record, item: Item) -> str:
+    """Return a mark of everything that deleting an item would touch."""
+    going = removal(record, item.ref)
+    gone = tuple(other for other in record.items() if other.ref in going)
+    return digest((*gone, *loosened(record, item.ref)))

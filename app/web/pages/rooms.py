@@ -7,15 +7,16 @@ from dataclasses import dataclass
 from flask import Blueprint, redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
 
-from app.domain.answers import RoomAnswer
 from app.domain.ask import ask_room
 from app.domain.network import Network
 from app.domain.record import Record, Room
 from app.domain.record.choices import LOOKED_AT, STOREYS
 from app.errors import NotFoundError
 from app.web.addresses import delete_url, edit_url, item_url
+from app.web.ledes import room_lede
 from app.web.point_rows import Cell, point_rows
 from app.web.point_table import point_layout
+from app.web.protection import feed_back
 from app.web.quick import (
     Column,
     Layout,
@@ -66,6 +67,7 @@ class RoomPage:
     Attributes:
         title: Its name.
         answer: Which ways serve it, in one sentence.
+        cautions: What a hurried person must not miss.
         ways: These ways, with addresses.
         rows: Point with its address, circuits, how known, care.
         odd: Odd ones out, in sentences.
@@ -79,6 +81,7 @@ class RoomPage:
 
     title: str
     answer: str
+    cautions: tuple[str, ...]
     ways: tuple[Link, ...]
     rows: tuple[tuple[Cell, ...], ...]
     odd: tuple[str, ...]
@@ -198,7 +201,8 @@ def _page(net: Network, room: Room) -> RoomPage:
     answer = ask_room(net, room)
     return RoomPage(
         title=room.name,
-        answer=_answer(answer),
+        answer=room_lede(answer),
+        cautions=feed_back(answer.can_feed_back),
         ways=tuple(
             (with_board(record, way.ref), item_url(home, record.by_ref[way.ref]))
             for way in answer.ways
@@ -211,19 +215,6 @@ def _page(net: Network, room: Room) -> RoomPage:
         edit=edit_url(home, room),
         delete=delete_url(home, room),
     )
-
-
-def _answer(answer: RoomAnswer) -> str:
-    if not answer.points:
-        return "No points are recorded in this room."
-    count = len(answer.ways)
-    ways = {0: "No way is recorded that serves", 1: "One way serves"}.get(
-        count, f"{count} ways serve"
-    )
-    loose = len(answer.not_tied)
-    left = "one point" if loose == 1 else f"{loose} points"
-    also = f" What feeds {left} here is not recorded: treat as live." if loose else ""
-    return f"{ways} this room by the record.{also}"
 
 
 def _show(record: Record, room: Room | None, table: Table) -> str:

@@ -80,7 +80,7 @@ def _where(net: Network, item: object) -> str:
     if isinstance(item, Point):
         row = point_rows(net, [item], rooms=True)[0]
         known = [str(cell) for cell in row[1:4] if cell]
-        return ", ".join(known) or "nothing recorded feeds it"
+        return ", ".join(known) or "nothing recorded"
     place = net.record.by_ref.get(
         getattr(item, "board", None) or getattr(item, "room", None) or ""
     )

@@ -17,7 +17,14 @@ from app.domain.answers import (
     TieAnswer,
     WayAnswer,
 )
-from app.domain.ask import ask_point, ask_room, ask_way, without_30_ma
+from app.domain.ask import (
+    ask_point,
+    ask_room,
+    ask_way,
+    boundaries,
+    boundaries_unknown,
+    without_30_ma,
+)
 from app.domain.chain import chains
 from app.domain.network import MOST_PATHS, network
 from app.domain.record import Device, IntakeItem, Point, Record, Room
@@ -34,6 +41,7 @@ from tests.builders import (
     intake,
     light,
     main_switch,
+    meter,
     no_other_sources,
     one_way,
     point,
@@ -148,7 +156,7 @@ def test_the_whole_answer_for_a_point() -> None:
         ),
         within_30_ma="yes",
         local_fuses={"P1": Decimal(3)},
-        opens=(before["MS"], before["W1"], before["P1"]),
+        opens=(before["MS"], before["W1"]),
         boundaries=(("CUT", "MET"), ("MET", "TAIL")),
         ties=(
             TieAnswer(
@@ -212,6 +220,39 @@ def test_a_borrowed_neutral_is_shown_apart() -> None:
     assert answer.neutral_chains == chains(network(record), "P1", "neutral")
     assert answer.neutral_chains[0].references[-3:] == ("W2", "C2", "P1")
     assert refs(answer.circuits) == ["C1"]
+    assert refs(answer.neutral_circuits) == ["C2"]
+    assert [step.ref for step in answer.opens] == ["MS", "W1", "W2"]
+
+
+def test_a_neutral_borrowed_by_a_point_is_that_of_what_is_behind_it() -> None:
+    record = home(
+        two_ways((switch("P1", light("P2")),), (light("P3"),)),
+        tie("P1", "C2", "neutral"),
+    )
+    assert refs(asked_point(record, "P2").neutral_circuits) == ["C2"]
+    assert refs(asked_point(record, "P3").neutral_circuits) == []
+
+
+def test_what_is_in_the_box_of_a_point_before_it_is_told() -> None:
+    record = home(
+        two_ways((switch("P1", light("P2")),), (light("P3"),)),
+        tie("P1", "P3", "present"),
+    )
+    behind, at = asked_point(record, "P2"), asked_point(record, "P1")
+    assert (refs(behind.present_before), refs(behind.also_present)) == (["C2"], [])
+    assert (refs(at.present_before), refs(at.also_present)) == ([], ["P3"])
+
+
+def test_what_comes_on_by_itself_is_not_among_what_can_switch_a_point() -> None:
+    clock = device("TS", circuit("C1", fcu("P1", light("P2"))), kind="time_switch")
+    record = home(
+        street(intake("CON", board("B1", way("W1", clock)), kind="contactor"))
+    )
+    answer = asked_point(record, "P2")
+    assert [step.ref for step in answer.opens] == ["W1"]
+    (chain,) = answer.chains
+    opening = [step.ref for step in chain.steps if step.opens != "none"]
+    assert opening == ["CON", "W1", "TS"]
 
 
 def test_the_odd_one_out_is_told_at_the_point() -> None:
@@ -245,7 +286,12 @@ COVERS: list[tuple[Record, Cover]] = [
     (home(source("NEXT", socket("P1"), kind="neighbour")), "unknown"),
     (home(source("BATT", socket("P1"), kind="battery")), "no"),
     (home(source("PV", socket("P1", current="dc"), kind="solar")), "not_mains"),
-    (off_board(socket("P1", current="extra_low")), "not_mains"),
+    (off_board(socket("P1", current="extra_low")), "yes"),
+    (home(one_way(circuit("C1", light("P1", current="extra_low")))), "no"),
+    (home(source("NEXT", light("P1", current="dc"), kind="neighbour")), "unknown"),
+    (home(light("P1", current="dc")), "unknown"),
+    (off_board(socket("P1"), time_delayed="yes"), "no"),
+    (off_board(socket("P1"), time_delayed="no"), "yes"),
     (off_board(socket("P1", current="unknown")), "yes"),
     (home(socket("P1")), "unknown"),
 ]
@@ -290,6 +336,27 @@ def test_an_rcd_in_a_point_counts_for_what_is_behind_it_only() -> None:
     assert without_30_ma(network(record)) == ("P1",)
 
 
+def test_an_rcd_in_a_socket_is_no_sure_cover_of_what_is_behind_it() -> None:
+    inner = socket("P1", socket("P2"), residual_current_ma=30)
+    answer = asked_point(home(one_way(circuit("C1", inner))), "P2")
+    assert (answer.within_30_ma, answer.rcds) == ("unknown", ())
+    assert asked_point(off_board(inner), "P2").within_30_ma == "yes"
+
+
+def test_a_figure_of_0_on_a_point_is_not_known() -> None:
+    inner = fcu("P1", socket("P2"), residual_current_ma=0, fuse_a=0)
+    record = home(one_way(circuit("C1", inner), rated_current_a=0))
+    own, behind = asked_point(record, "P1"), asked_point(record, "P2")
+    assert own.own_rcd_ma is None
+    assert (behind.within_30_ma, behind.rcds) == ("no", ())
+    assert behind.local_fuses == {"P1": None}
+    (chain,) = behind.chains
+    figures = {s.ref: (s.rated_current_a, s.fuse_a) for s in chain.steps}
+    assert figures["W1"] == figures["P1"] == (None, None)
+    lamp = point("P1", light("P2"), kind="shaver_unit", fuse_a=0)
+    assert asked_point(home(one_way(circuit("C1", lamp))), "P2").local_fuses == {}
+
+
 def test_fuses_in_points_are_local_in_their_order() -> None:
     inner = fcu("P1", fcu("P2", light("P3"), fuse_a=None), fuse_a=13)
     answer = asked_point(home(*no_other_sources(), one_way(circuit("C1", inner))), "P3")
@@ -311,6 +378,24 @@ def test_each_change_of_owner_is_a_boundary_once() -> None:
     assert asked_point(record).boundaries == (("CUT", "W1"),)
     record = home(two_ways((socket("P1"),)), tie("P1", "C2"))
     assert asked_point(record).boundaries == (("CUT", "MET"), ("MET", "TAIL"))
+
+
+def test_the_source_and_the_first_item_may_change_hands_too() -> None:
+    record = home(source("NEXT", cutout("CUT"), kind="neighbour", owner="shared"))
+    assert asked_way(record, "CUT").chains[0].steps[0].owner == "shared"
+    line = chains(network(record), "CUT")
+    assert boundaries(line) == (("NEXT", "CUT"),)
+
+
+def test_where_an_owner_is_not_known_it_may_change_hands() -> None:
+    hall = board(
+        "B1", main_switch("MS", way("W1", circuit("C1", light("P1")))), owner="unknown"
+    )
+    steps = intake("TAIL", hall, kind="tails", owner="unknown")
+    answer = asked_point(home(source("GRID", cutout("CUT", meter("MET", steps)))))
+    assert answer.boundaries == (("CUT", "MET"),)
+    assert answer.boundaries_unknown == (("MET", "TAIL"), ("TAIL", "MS"))
+    assert boundaries_unknown(answer.chains) == answer.boundaries_unknown
 
 
 def backup_home() -> Record:
@@ -460,7 +545,53 @@ UNKNOWNS: list[tuple[tuple[Part, ...], tuple[str, ...]]] = [
         (
             "Not answered whether Mill (X) is there.",
             "Not answered whether Pole (Y) can feed when the network is off.",
+            "Where Pole (Y) joins the installation is not recorded.",
         ),
+    ),
+    (
+        (
+            one_way(circuit("C1", light("P1"))),
+            source("B", kind="battery", name="Bank", present="unknown", joins="C1"),
+        ),
+        (
+            "Not answered whether Bank (B) can feed when the network is off.",
+            "Not answered whether these can feed the home: battery.",
+        ),
+    ),
+    (
+        (one_way(circuit("C1", light("P1")), kind="contactor"),),
+        ("When Contactor W1 (W1) passes the supply on is not known.",),
+    ),
+    (
+        (one_way(circuit("C1", light("P1")), kind="time_switch", when="always"),),
+        ("When Time switch W1 (W1) passes the supply on is not known.",),
+    ),
+    (
+        (one_way(circuit("C1", light("P1")), kind="contactor", when="off_peak"),),
+        (),
+    ),
+    (
+        (one_way(circuit("C1", light("P1")), kind="changeover"),),
+        ("The second feed of Changeover switch W1 (W1) is not recorded.",),
+    ),
+    (
+        (one_way(circuit("C1", light("P1")), kind="changeover", second_feed="TAIL"),),
+        (),
+    ),
+    (
+        (
+            one_way(
+                circuit("C1", socket("P2", light("P1"), residual_current_ma=30)),
+            ),
+        ),
+        (
+            "Whether the RCD in Socket-outlet, size not noted (P2) guards what is "
+            "behind it is not recorded.",
+        ),
+    ),
+    (
+        (one_way(circuit("C1", fcu("P2", light("P1"), fuse_a=0))),),
+        ("The rating of Fused connection unit (P2) is not recorded.",),
     ),
 ]
 
@@ -528,6 +659,7 @@ def test_the_whole_answer_for_a_way() -> None:
         present_at=(Named(ref="P4", title="Socket-outlet, size not noted"),),
         unknowns=(
             "That these are fed from here is not known, or a label says it: P2.",
+            NOT_ANSWERED,
         ),
     )
 
@@ -551,12 +683,24 @@ def test_a_point_behind_one_with_another_feed_keeps_it_too() -> None:
     assert [p.other_feed for p in asked_way(record, "MS").points] == [False, False]
 
 
+def test_a_neutral_that_returns_elsewhere_is_told_beside_the_point() -> None:
+    record = home(
+        two_ways((switch("P1", light("P2")), light("P3")), (light("P4"),)),
+        tie("P1", "C2", "neutral"),
+    )
+    found = {p.ref: refs(p.neutral_elsewhere) for p in asked_way(record).points}
+    assert found == {"P1": ["C2"], "P2": ["C2"], "P3": []}
+    whole = asked_way(record, "MS").points
+    assert all(point.neutral_elsewhere == () for point in whole)
+
+
 def test_what_is_unknown_of_a_way_itself_is_said() -> None:
     record = home(one_way(rated_current_a=None, label_found="-"))
     answer = asked_way(record)
     assert answer.label_found == "-"
     assert answer.unknowns == (
         "The rating of Circuit-breaker W1, “-” (W1) is not recorded.",
+        NOT_ANSWERED,
     )
 
 
@@ -624,6 +768,20 @@ def test_a_room_is_served_by_neutrals_and_by_what_passes_through_its_boxes() -> 
     answer = asked_room(record)
     assert refs(answer.circuits) == ["C1", "C3", "C2"]
     assert refs(answer.ways) == ["W1", "W2"]
+
+
+def test_a_room_names_the_sources_that_feed_it_without_a_circuit() -> None:
+    record = home(
+        room("R1"),
+        two_ways((light("P1", room="R1"),)),
+        source("NEXT", switch("P2", light("P3", room="R1")), kind="neighbour"),
+        source("PV", kind="solar"),
+        tie("P1", "PV", "present"),
+    )
+    answer = asked_room(record)
+    assert refs(answer.sources) == ["PV", "NEXT"]
+    assert answer.not_tied == ()
+    assert refs(answer.circuits) == ["C1"]
 
 
 def test_a_room_names_its_odd_ones_out() -> None:

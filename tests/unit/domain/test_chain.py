@@ -2,6 +2,8 @@ from __future__ import annotations
 
 from decimal import Decimal
 
+import pytest
+
 from app.domain.chain import (
     Chain,
     Step,
@@ -9,8 +11,8 @@ from app.domain.chain import (
     chains,
     is_overcurrent,
     is_rcd,
+    isolates,
     may_be_rcd,
-    opens_something,
 )
 from app.domain.network import network
 from app.domain.record import Circuit, Record
@@ -102,6 +104,7 @@ def test_a_chain_says_of_each_step_what_it_is_whose_and_what_it_does() -> None:
                 rated_current_a=Decimal(100),
                 opens="line_and_neutral",
                 opens_basis="usual",
+                isolates=True,
             ),
             Step(
                 ref="W1",
@@ -116,6 +119,7 @@ def test_a_chain_says_of_each_step_what_it_is_whose_and_what_it_does() -> None:
                 protects=("overload", "short_circuit"),
                 opens="line",
                 opens_basis="usual",
+                isolates=True,
             ),
             Step(ref="C1", sort="circuit", title="Circuit C1", owner="consumer"),
             Step(
@@ -167,6 +171,38 @@ def test_each_time_is_named_once() -> None:
     assert only(record, "C1").when == ("daylight", "controlled")
 
 
+def test_all_the_time_is_not_said_of_what_switches_itself() -> None:
+    for kind in ("contactor", "time_switch"):
+        record = home(one_way(circuit("C1"), kind=kind))
+        assert step(record, "W1", "C1").when == "unknown"
+        assert only(record, "C1").when == ("unknown",)
+        said = home(one_way(circuit("C1"), kind=kind, when="controlled"))
+        assert only(said, "C1").when == ("controlled",)
+    for kind in ("contactor", "time_switch"):
+        record = home(source("GRID", intake("IT", kind=kind)))
+        assert step(record, "IT", "IT").when == "unknown"
+
+
+def test_a_contactor_opens_poles_and_isolates_nothing() -> None:
+    record = home(one_way(circuit("C1"), kind="contactor", poles="line_and_neutral"))
+    found = step(record, "W1", "C1")
+    assert (found.opens, found.isolates) == ("line_and_neutral", False)
+
+
+@pytest.mark.parametrize("kind", ["dc_isolator", "fused_connection_unit"])
+def test_what_may_have_no_switch_for_the_mains_isolates_nothing(kind: str) -> None:
+    record = home(one_way(circuit("C1", point("P2", light("P1"), kind=kind))))
+    found = step(record, "P2")
+    assert (found.opens, found.opens_basis, found.isolates) == ("none", "none", False)
+
+
+def test_only_a_fused_connection_unit_guards_onward_by_its_rcd() -> None:
+    for kind, sure in (("fused_connection_unit", True), ("double_socket", False)):
+        inner = point("P2", light("P1"), kind=kind, residual_current_ma=30)
+        found = step(home(one_way(circuit("C1", inner))), "P2")
+        assert (is_rcd(found), may_be_rcd(found)) == (sure, not sure)
+
+
 def test_a_circle_is_said() -> None:
     record = home(board("B1", way("W1", fed_from="W1"), fed_from=None))
     chain = only(record, "W1")
@@ -213,8 +249,6 @@ def test_a_point_guards_what_is_behind_it() -> None:
         rcd_type="unknown",
         fuse_a=Decimal(3),
         protects=("overload", "short_circuit", "earth_leakage"),
-        opens="line_and_neutral",
-        opens_basis="usual",
     )
 
 
@@ -234,7 +268,8 @@ def test_recorded_poles_go_before_the_usual_ones() -> None:
 
 def test_nothing_opens_where_its_kind_opens_nothing() -> None:
     record = home(source("GRID", intake("MET", kind="meter", poles="line")))
-    assert not opens_something(step(record, "MET", "MET"))
+    assert step(record, "MET", "MET").opens == "none"
+    assert not isolates(step(record, "MET", "MET"))
 
 
 def test_a_kind_that_is_not_known_may_be_an_rcd() -> None:

@@ -16,6 +16,7 @@ from tests.builders import (
     intake,
     light,
     main_switch,
+    no_other_sources,
     one_way,
     point,
     rcd,
@@ -131,6 +132,25 @@ FLAGGED: dict[str, list[tuple[Record, tuple[str, ...]]]] = {
             ("TS",),
         ),
     ],
+    "second_feed_not_recorded": [
+        (home(street(intake("CO", kind="changeover"))), ("CO",)),
+        (home(street(board("B1", device("CO", kind="changeover")))), ("CO",)),
+    ],
+    "equipment_of_absent_source": [
+        (wired(point("P2", kind="battery"), *no_other_sources()), ("P2",)),
+        (wired(point("P2", kind="inverter"), *no_other_sources()), ("P2",)),
+        (
+            wired(
+                point("P2", kind="battery"),
+                source("PV", kind="solar"),
+                source("BATT", kind="battery", present="no"),
+            ),
+            ("P2",),
+        ),
+    ],
+    "absent_source_joins": [
+        (wired(source("PV", kind="solar", present="no", joins="C1")), ("PV",)),
+    ],
 }
 NOT_FLAGGED: dict[str, list[Record]] = {
     "leads_nowhere": [
@@ -209,6 +229,24 @@ NOT_FLAGGED: dict[str, list[Record]] = {
         wired(),
         home(street(), board("B1", main_switch("MS", fed_from="TAIL"))),
         home(intake("E1", kind="earthing_conductor")),
+    ],
+    "second_feed_not_recorded": [
+        wired(),
+        home(street(intake("CO", kind="changeover", second_feed="MET"))),
+    ],
+    "equipment_of_absent_source": [
+        wired(*no_other_sources()),
+        wired(point("P2", kind="battery"), point("P3", kind="inverter")),
+        wired(point("P2", kind="battery"), source("B", kind="battery")),
+        wired(
+            point("P2", kind="inverter"),
+            source("PV", kind="solar", present="no"),
+            source("BATT", kind="battery"),
+        ),
+    ],
+    "absent_source_joins": [
+        wired(source("PV", kind="solar", present="no")),
+        wired(source("PV", kind="solar", joins="C1")),
     ],
 }
 

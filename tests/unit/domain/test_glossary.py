@@ -38,6 +38,14 @@ def test_term_promises_nothing_that_a_record_cannot_know(slug: str) -> None:
     assert FORBIDDEN.findall(f"{TERMS[slug].word}. {TERMS[slug].text}") == []
 
 
+def test_terms_promise_no_more_than_the_program_does() -> None:
+    assert not {"round", "reading"} & set(TERMS)
+    assert "change log" in TERMS["label-as-found"].text
+    assert "for ever" not in TERMS["label-as-found"].text
+    assert "shown first" not in TERMS["care"].text
+    assert "no additional protection" in TERMS["circuit-breaker"].text
+
+
 def test_slugs_can_stand_in_an_address_and_are_in_order() -> None:
     assert [slug for slug in TERMS if not re.fullmatch(r"[a-z0-9-]+", slug)] == []
     assert list(TERMS) == sorted(TERMS)

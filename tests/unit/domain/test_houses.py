@@ -12,7 +12,12 @@ from typing import Any
 
 import pytest
 
-from app.domain.ask import ask_point, boundaries, without_30_ma
+from app.domain.ask import (
+    ask_point,
+    boundaries,
+    boundaries_unknown,
+    without_30_ma,
+)
 from app.domain.chain import Chain, chains
 from app.domain.faults import faults
 from app.domain.network import circuits_of, network
@@ -125,7 +130,8 @@ def intake_boundaries(record: Record) -> set[tuple[str, str]]:
     net = network(record)
     lines: list[Chain] = [c for item in record.intake for c in chains(net, item.ref)]
     intake = {item.ref for item in record.intake}
-    return {pair for pair in boundaries(lines) if set(pair) <= intake}
+    pairs = (*boundaries(lines), *boundaries_unknown(lines))
+    return {pair for pair in pairs if set(pair) <= intake}
 
 
 @pytest.mark.parametrize("name", NAMES)

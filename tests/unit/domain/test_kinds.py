@@ -199,7 +199,8 @@ def test_usual_poles_of_a_device(code: str, opens: str) -> None:
         ("switch", "line"),
         ("two_way_switch", "line"),
         ("pull_cord", "line"),
-        ("fused_connection_unit", "line_and_neutral"),
+        ("fused_connection_unit", "none"),
+        ("dc_isolator", "none"),
         ("cooker_outlet", "line_and_neutral"),
         ("shower_switch", "line_and_neutral"),
         ("light", "none"),
@@ -207,6 +208,41 @@ def test_usual_poles_of_a_device(code: str, opens: str) -> None:
 )
 def test_usual_poles_of_a_switch_at_a_point(code: str, switches: str) -> None:
     assert POINT_KINDS[code].switches == switches
+
+
+def test_what_goes_on_and_off_by_itself() -> None:
+    for kinds in (DEVICE_KINDS, INTAKE_KINDS):
+        found = {code for code, kind in kinds.items() if kind.switches_itself}
+        assert found == {"contactor", "time_switch"}
+
+
+def test_only_a_fused_connection_unit_guards_what_is_behind_it() -> None:
+    found = [code for code, kind in POINT_KINDS.items() if kind.guards_onward]
+    assert found == ["fused_connection_unit"]
+
+
+@pytest.mark.parametrize("code", ["switch", "pull_cord", "two_way_switch"])
+def test_a_light_switch_breaks_the_line_only_as_a_rule(code: str) -> None:
+    assert "normally breaks the line only" in _plain("point", code)
+
+
+@pytest.mark.parametrize(
+    ("folder", "code", "words"),
+    [
+        ("device", "circuit_breaker", "no additional protection for a person"),
+        ("intake", "time_switch", "area by area from the middle of 2025"),
+        ("intake", "meter", "shares the neutral"),
+        ("intake", "connector_block", "may mean that the home has more than one"),
+        ("intake", "earth_electrode", "Where the earthing arrangement is TT"),
+        ("point", "fused_connection_unit", "the record does not say which"),
+    ],
+)
+def test_help_claims_no_more_than_it_may(folder: str, code: str, words: str) -> None:
+    assert words in _plain(folder, code)
+
+
+def _plain(folder: str, code: str) -> str:
+    return " ".join(KIND_HELP[folder][code].split())
 
 
 def test_only_a_fused_connection_unit_holds_a_fuse() -> None:

@@ -7,6 +7,7 @@ import pytest
 
 from app.domain.record import Device
 from app.drawing.board import ROW, board_scene, draw_board
+from app.drawing.face import label_of
 from app.drawing.rcd_group import brackets
 from app.drawing.scene import Frame, Stroke
 from tests.unit.drawing.checks import (
@@ -60,7 +61,7 @@ HALL = {
             "way": "6",
             "fed_from": "MS",
             "in_use": "spare",
-            "label_found": "-",
+            "label_found": "",
             "modules": 3,
         },
     ],
@@ -166,6 +167,103 @@ def test_brackets_end_with_the_row_and_an_rcd_behind_another_lies_inside() -> No
         (b.head.ref, b.first, b.last, b.level) for b in brackets(row, frozenset({4}))
     }
     assert found == {("R2", 3, 3, 0), ("R2", 4, 4, 0), ("R1", 1, 3, 1), ("R1", 4, 4, 1)}
+
+
+@pytest.mark.parametrize(
+    ("label", "words"),
+    [
+        (None, "label not noted"),
+        ("", "nothing written"),
+        ("-", "nothing written"),
+        ("UP", "“UP”"),
+    ],
+)
+def test_a_label_without_words_is_said_to_be_so(label: str | None, words: str) -> None:
+    values = {"ref": "W1", "board": "B1", "kind": "rcbo", "label_found": label}
+    assert label_of(Device.model_validate(values)) == words
+
+
+NIGHT = {
+    "sources": [{"ref": "GRID", "kind": "network", "present": "yes"}],
+    "intake": [
+        {"ref": "T1", "kind": "tails", "fed_from": "GRID"},
+        {"ref": "CON", "kind": "contactor", "fed_from": "T1", "when": "off_peak"},
+    ],
+    "boards": [
+        {"ref": "B1", "name": "Day", "fed_from": "T1"},
+        {"ref": "B2", "name": "Night", "fed_from": "CON"},
+    ],
+    "devices": [
+        {"ref": "MS", "board": "B1", "kind": "main_switch"},
+        {
+            "ref": "W1",
+            "board": "B1",
+            "kind": "circuit_breaker",
+            "way": "1",
+            "fed_from": "MS",
+        },
+        {
+            "ref": "W2",
+            "board": "B1",
+            "kind": "changeover",
+            "way": "2",
+            "fed_from": "MS",
+            "second_feed": "CON",
+        },
+        {
+            "ref": "W3",
+            "board": "B1",
+            "kind": "circuit_breaker",
+            "way": "3",
+            "fed_from": "CON",
+        },
+        {"ref": "W4", "board": "B1", "kind": "contactor", "way": "4", "fed_from": "MS"},
+        {"ref": "MS2", "board": "B2", "kind": "main_switch"},
+    ],
+}
+
+
+def test_feeds_apart_from_the_board_s_own_are_written_below_with_their_hours() -> None:
+    house = record(**NIGHT)
+    scene = board_scene(house, "B1", link)
+    below = [
+        "Way 2: second feed Contactor (off-peak hours only)",
+        "Way 3: fed from Contactor (off-peak hours only)",
+        "Way 4: hours not known",
+    ]
+    text = said(parsed(draw_board(house, "B1", link)))
+    assert " ".join(below) in text
+    assert all(words in scene.description for words in below)
+    assert "Way 1:" not in text
+    assert "Main switch MS:" not in text
+    assert_laid_out(scene)
+
+
+def test_a_board_that_is_live_at_some_hours_only_says_so() -> None:
+    house = record(**NIGHT)
+    night, day = (board_scene(house, ref, link).texts() for ref in ("B2", "B1"))
+    assert "off-peak hours only" in {text.text for text in night}
+    assert "off-peak hours only" not in {text.text for text in day}
+
+
+def test_a_board_with_another_feed_at_all_times_names_no_hours() -> None:
+    both = {"ref": "CO", "kind": "changeover", "fed_from": "CON", "second_feed": "T1"}
+    boards = [{"ref": "B1", "name": "Both", "fed_from": "CO"}]
+    intake = [*NIGHT["intake"], both]
+    house = record(**{**NIGHT, "intake": intake, "boards": boards})
+    assert "off-peak" not in {t.text for t in board_scene(house, "B1", link).texts()}
+
+
+def test_a_figure_of_0_is_drawn_as_not_known() -> None:
+    way = {"ref": "W1", "board": "B1", "kind": "circuit_breaker", "way": "1"}
+    zero = {"curve": "B", "rated_current_a": 0, "residual_current_ma": 0}
+    boards = [{"ref": "B1", "name": "Hall"}]
+    text = said(
+        parsed(draw_board(record(boards=boards, devices=[way | zero]), "B1", link))
+    )
+    assert "? A" in text
+    assert "0 A" not in text
+    assert "mA" not in text
 
 
 def test_links_lead_to_the_devices() -> None:

@@ -86,7 +86,7 @@ def test_a_step_says_what_it_is_guards_and_opens() -> None:
         "Way 1 Yours · RCBO · 32 A · type B",
         "guards: overload, short circuit",
         "guards: earth leakage at 30 mA · type A",
-        "opens line only (usual for its kind, not",
+        "opens at least the line; the neutral: not",
         "off-peak hours only",
         "seen: went off and came back",
     ):

@@ -1,9 +1,10 @@
 """Circuit-breaker: opens its circuit on an overload or a short circuit.
 
 It is one module wide, with a lever and a mark such as B32; an older one may say Type 2.
-It has no test button, which tells it from an RCBO or an AFDD. It guards the cable, not
-a person, and most break the line only. Write down the letter or type, the A, and the
-figure in a box: 6000 there means 6 kA.
+It has no test button, which tells it from an RCBO or an AFDD. It guards the cable, and
+together with the earthing it cuts off an earth fault; it is no additional protection
+for a person who touches a live part. Most break the line only. Write down the letter or
+type, the A, and the figure in a box: 6000 there means 6 kA.
 """
 
 from __future__ import annotations

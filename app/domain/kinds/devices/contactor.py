@@ -21,6 +21,7 @@ KIND = DeviceKind(
     short="CONT",
     fields=("rated_current_a", "poles"),
     opens="line_and_neutral",
+    switches_itself=True,
     outgoing=True,
     modules=2,
 )

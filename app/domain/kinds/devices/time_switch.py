@@ -22,6 +22,7 @@ KIND = DeviceKind(
     short="TIME",
     fields=("rated_current_a", "poles"),
     opens="line",
+    switches_itself=True,
     outgoing=True,
     modules=2,
 )

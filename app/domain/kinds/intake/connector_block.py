@@ -1,9 +1,9 @@
 """Service connector block: splits one pair of tails into several.
 
 It is a small closed box or a pair of them, without a switch, with more cables out than
-in. It means that the home has more than one main switch: follow each cable and record
-each board. Write down how many pairs leave it and where they go. It protects nothing
-and cannot be switched off from its own place; its cover stays on.
+in. It may mean that the home has more than one main switch: follow each cable and
+record each board. Write down how many pairs leave it and where they go. It protects
+nothing and cannot be switched off from its own place; its cover stays on.
 """
 
 from __future__ import annotations

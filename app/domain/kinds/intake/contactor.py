@@ -23,4 +23,5 @@ KIND = IntakeKind(
     who_opens="Ask whose it is before anyone opens it.",
     fields=("rated_current_a", "poles", "seal"),
     opens="line_and_neutral",
+    switches_itself=True,
 )

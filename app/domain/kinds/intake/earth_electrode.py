@@ -1,8 +1,9 @@
 """Earth electrode: a rod or plate in the ground that is the home's own earth.
 
 Outside it may show as the top of a rod in a small covered pit, with a green and yellow
-wire. It is yours to keep in order, and protection then leans on an RCD. Write down
-where it is and what its label says; one that is found may be out of use, so ask. Never
+wire. It is yours to keep in order. Where the earthing arrangement is TT, protection
+leans on an RCD; a rod alone does not tell which arrangement it is. Write down where it
+is and what its label says; one that is found may be out of use, so ask. Never
 disconnect it.
 """
 

@@ -1,9 +1,10 @@
 """Meter: counts the electricity used.
 
-It is a sealed box with a display or a dial, and its number is on its face. A second
-pair of tails leaving it may be an off-peak output, live at some hours only. Write down
-its kind and number, what leaves it, and whether the seals are there. It is not yours:
-never open it, and tell the supplier if it is loose or a seal is broken.
+It is a sealed box with a display or a dial, and its number is on its face. One with
+five terminals usually has an extra line leaving it, live at some hours only, which
+shares the neutral of the other. Write down its kind and number, what leaves it, and
+whether the seals are there. It is not yours: never open it, and tell the supplier if it
+is loose or a seal is broken.
 """
 
 from __future__ import annotations

@@ -1,16 +1,17 @@
 """Time switch or teleswitch: gives the order for off-peak hours.
 
-It is a sealed box beside the meter with a clock, or one that listened for a radio
-signal; that signal was ended during 2025, so an old box may do nothing now. Here it
-stands for the order only: where the off-peak tails pass through it, record a contactor
-there too. Write down whether it is sealed, and the hours if they are shown. What it
-works comes on by itself.
+It is a sealed box beside the meter with a clock, or one that listens for a radio
+signal. That signal is being ended area by area from the middle of 2025: after it, what
+an old box works may stay off, or stay on. Here it stands for the order only: where the
+off-peak tails pass through it, record a contactor there too. Write down whether it is
+sealed, and the hours if they are shown. What it works comes on by itself.
 """
 
 from __future__ import annotations
 
 from app.domain.kinds._kind import IntakeKind
 
+# The end of the radio signal: from memory of the announcements of 2025.
 KIND = IntakeKind(
     code="time_switch",
     label="Time switch or teleswitch",
@@ -24,4 +25,5 @@ KIND = IntakeKind(
     who_opens="Only the meter operator, if it is theirs.",
     carries_supply=False,
     fields=("seal",),
+    switches_itself=True,
 )

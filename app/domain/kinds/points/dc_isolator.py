@@ -20,5 +20,6 @@ KIND = PointKind(
         '<path d="M6 14.5h12M6 17.5h3M10.5 17.5h3M15 17.5h3"/>'
     ),
     group="fixed",
-    switches="line_and_neutral",
+    # Its poles are those of a direct current: it opens neither line nor neutral.
+    switches="none",
 )

@@ -1,9 +1,10 @@
 """Fused connection unit: joins one appliance or spur through a fuse of its own.
 
-It is a plate with a small fuse drawer, often with a switch, a light or a flex outlet. A
-switched one normally breaks both poles; one without a switch opens nothing. Write down
-the fuse marked on it, and each thing that goes off with it; if nothing does, its use is
-not known, never spare. Its supply side stays live, and it is no isolation by itself.
+It is a plate with a small fuse drawer, often with a switch, a light or a flex outlet.
+Some have a switch, most often for both poles, and some have none; the record does not
+say which, so it is never listed as able to switch anything. Write down the fuse marked
+on it, and each thing that goes off with it; if nothing does, its use is not known,
+never spare. Its supply side stays live, and it is no isolation by itself.
 """
 
 from __future__ import annotations
@@ -21,5 +22,7 @@ KIND = PointKind(
     ),
     group="sockets",
     has_fuse=True,
-    switches="line_and_neutral",
+    # Sold with a switch and without one, and no field says which: nothing is claimed.
+    switches="none",
+    guards_onward=True,
 )

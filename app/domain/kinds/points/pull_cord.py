@@ -2,7 +2,7 @@
 
 It is found mostly in bathrooms and over beds. A light one has a thin cord; a large one
 with a red line or a small lamp is for a shower or heater, so choose that kind instead.
-Write down what it works. It breaks the line only.
+Write down what it works. It normally breaks the line only.
 """
 
 from __future__ import annotations

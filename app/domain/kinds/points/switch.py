@@ -1,9 +1,9 @@
 """Light switch: works a light from one place.
 
-It breaks the line only, and its box stays live with the switch off. A plate with
-several switches may hold more than one circuit: record one point for each switch whose
-light is on another circuit. Write down which lights it works. A dimmer counts as a
-switch; say so in the note.
+It normally breaks the line only, and its box stays live with the switch off. A plate
+with several switches may hold more than one circuit: record one point for each switch
+whose light is on another circuit. Write down which lights it works. A dimmer counts as
+a switch; say so in the note.
 """
 
 from __future__ import annotations

@@ -3,7 +3,7 @@
 It is found on stairs, landings and in long rooms; its up and down mean neither on nor
 off. Its box may hold wires of two circuits, so both floors' lights count as one group
 until shown otherwise. Write down which lights it works and where its partner is. It
-breaks the line only.
+normally breaks the line only.
 """
 
 from __future__ import annotations
