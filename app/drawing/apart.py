@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from app.domain.chain import chains, when_of
+from app.domain.chain import Chain, chains, when_of
 from app.domain.network import Network
 from app.domain.record import Board, Device
 from app.drawing.joins import named_with_board
@@ -15,10 +15,16 @@ def hours_of(net: Network, ref: str | None) -> str:
     """Return the hours of a feed; nothing if it is live at all times by some path."""
     if ref is None or ref not in net.record.by_ref:
         return ""
-    times = [chain.when for chain in chains(net, ref)]
+    times = [_times(chain) for chain in chains(net, ref)]
     if not all(times):
         return ""
-    return joined(dict.fromkeys(hours(when) for found in times for when in found))
+    return joined(dict.fromkeys(time for found in times for time in found))
+
+
+def _times(chain: Chain) -> list[str]:
+    """Leave out the network where nobody has said that it is on all the time."""
+    steps = (s for s in chain.steps if s.kind != "network" or s.when != "unknown")
+    return [hours(step.when) for step in steps if step.when != "always"]
 
 
 def feeds_apart(net: Network, board: Board) -> Iterator[str]:

@@ -165,7 +165,8 @@ def _caption(
     times = hours_of(net, board.fed_from) if board else ""
     texts: list[Text] = []
     y = _CAPTION
-    for text, size in ((title, STRONG), (about, PLAIN), (times, PLAIN)):
+    said = ((title, STRONG), (about, PLAIN), (times, PLAIN))
+    for text, size in (each for each in said if each[0]):
         bold = size == STRONG
         for line in wrapped(text, width - 2 * _PAD, size, most=2, bold=bold):
             whole = text if line.endswith("…") else None

@@ -39,7 +39,9 @@ def test_an_empty_home_can_be_read(
     opens: Opens, keep: Keep, size: dict[str, int]
 ) -> None:
     keep(EMPTY)
-    _look_at(opens(viewport=size), places_of(EMPTY))
+    forms = ("new/", "/edit", "/delete")
+    places = [p for p in places_of(EMPTY) if not any(form in p for form in forms)]
+    _look_at(opens(viewport=size), places)
 
 
 def test_nothing_at_all_can_be_read(desk: Page) -> None:

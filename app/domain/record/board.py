@@ -112,7 +112,9 @@ class Device(Item):
         "Width", unit="modules", low=1, high=12, blank=True, term="module"
     )
     when: Annotated[str, OneOf(choices.WHEN)] = field(
-        "When it passes the supply on", "always"
+        "When it passes the supply on",
+        "always",
+        hint="Of a contactor or a time switch, “All the time” reads as not known.",
     )
     note: LongText = field("Note", "")
 

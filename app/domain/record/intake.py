@@ -67,7 +67,10 @@ class IntakeItem(Item):
         "What is seen of its condition", "unknown"
     )
     when: Annotated[str, OneOf(choices.WHEN)] = field(
-        "When it passes the supply on", "always", term="off-peak"
+        "When it passes the supply on",
+        "always",
+        hint="Of a contactor or a time switch, “All the time” reads as not known.",
+        term="off-peak",
     )
     note: LongText = field("Note", "")
 

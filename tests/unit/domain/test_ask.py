@@ -585,8 +585,10 @@ UNKNOWNS: list[tuple[tuple[Part, ...], tuple[str, ...]]] = [
             ),
         ),
         (
-            "Whether the RCD in Socket-outlet, size not noted (P2) guards what is "
-            "behind it is not recorded.",
+            (
+                "Whether the RCD in Socket-outlet, size not noted (P2) guards what is "
+                "behind it is not recorded."
+            ),
         ),
     ),
     (
