@@ -31,6 +31,15 @@ def can_feed_back_at(net: Network, points: Iterable[str]) -> tuple[str, ...]:
 
 
 def joins_behind(net: Network, opened: str, fed: frozenset[str]) -> bool:
-    """Return whether a source can feed back into what is behind an open thing."""
-    joins = {joined_at(net.record, s) for s in net.record.sources if s.present != "no"}
+    """Return whether a source can keep feeding what is behind an open thing.
+
+    One that is known to stop when the network is off stops here too: by the record it
+    hangs on nothing else.
+    """
+    going_on = [
+        source
+        for source in net.record.sources
+        if source.present != "no" and source.runs_without_network != "no"
+    ]
+    joins = {joined_at(net.record, source) for source in going_on}
     return not joins.isdisjoint({opened, *fed})

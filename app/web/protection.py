@@ -13,7 +13,7 @@ from app.web.words import quantity
 
 COVER = {
     "yes": "Yes, on every feed in the record",
-    "no": "No: the record has none before it",
+    "no": "No: none before it that counts, by the record",
     "some": "On some of its feeds only",
     "unknown": None,
     "not_mains": "Not a mains point",

@@ -6,6 +6,8 @@ from collections.abc import Callable, Iterator
 from urllib.parse import urlsplit
 
 import pytest
+from flask import Flask
+from jinja2 import FileSystemBytecodeCache
 from playwright.sync_api import Browser, BrowserContext, Page, Request
 
 DESK = {"width": 1280, "height": 800}
@@ -31,6 +33,17 @@ class Watch:
         url = urlsplit(request.url)
         if url.scheme != "data" and url.hostname != "127.0.0.1":
             self.found.append(request.url)
+
+
+@pytest.fixture(scope="session")
+def compiled(tmp_path_factory: pytest.TempPathFactory) -> FileSystemBytecodeCache:
+    """Templates compiled once for all tests."""
+    return FileSystemBytecodeCache(str(tmp_path_factory.mktemp("compiled")))
+
+
+@pytest.fixture(autouse=True)
+def _compiled_once(app: Flask, compiled: FileSystemBytecodeCache) -> None:
+    app.jinja_env.bytecode_cache = compiled
 
 
 Opens = Callable[..., Page]

@@ -2,32 +2,28 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Any
 
 from flask import Blueprint, redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
 from sqlalchemy import Connection
 
-from app.domain.edits import added, loosened, moved, new_ref, removal, removed, replaced
-from app.domain.kinds import KIND_HELP
+from app.domain.edits import added, moved, new_ref, removed, replaced
 from app.domain.record import SORTS, Item, Record, specs
 from app.errors import InvalidError, NotFoundError
 from app.services.homes import OpenHome, digest, save
 from app.store.changes import change_sent_as
-from app.web.addresses import delete_url, item_url, list_url, with_done
+from app.web.addresses import item_url, list_url, with_done
 from app.web.fields import tidy
 from app.web.forms import (
     SPARE_BOXES,
-    Difference,
     ItemForm,
     defaults_of,
-    differences,
     sent_once,
     values_of,
 )
 from app.web.guesses import guesses
+from app.web.item_pages import delete_mark, delete_page, kind_page, show_form
 from app.web.session import change, opened, opened_to_change
 
 bp = Blueprint("items", __name__, url_prefix="/homes/<home>")
@@ -45,79 +41,16 @@ ASK_KIND_FIRST = ("intake", "device")
 MOST_GIVEN = 4
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class FormPage:
-    """A page with the form of one item.
-
-    Attributes:
-        title: Heading.
-        form: The form; its `shown` fields first, then its `further` ones.
-        help: What the kind is, from its own module; may be empty.
-        guess: Whether fields are filled with guesses to confirm.
-        back: Address to go back to.
-        delete: Address where deleting is asked about; None for a new item.
-        another: Whether a like item may be added at once.
-        opened: Whether the further fields are shown: something in them is wrong.
-        differences: For a stale save: what was changed meanwhile.
-    """
-
-    title: str
-    form: ItemForm
-    help: str
-    guess: bool
-    back: str
-    delete: str | None
-    another: bool
-    opened: bool
-    differences: tuple[Difference, ...] = ()
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class KindPage:
-    """A page that asks what a new item is.
-
-    Attributes:
-        title: Heading.
-        kinds: Label, what it is, and address of the form, for each kind.
-        back: Address to go back to.
-    """
-
-    title: str
-    kinds: tuple[tuple[str, str, str], ...]
-    back: str
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class DeletePage:
-    """A page that asks before something is deleted.
-
-    Attributes:
-        title: Heading.
-        what: What is deleted, in words.
-        also: What goes with it.
-        loose: What stays, but then names one feed or place less.
-        mark: How the item stands.
-        back: Address to go back to.
-    """
-
-    title: str
-    what: str
-    also: tuple[str, ...]
-    loose: tuple[str, ...]
-    mark: str
-    back: str
-
-
 @bp.get("/new/<plural>")
 def new(home: str, plural: str) -> ResponseReturnValue:
     """Show the form of a new item, or ask for its kind first."""
     cls, record = _sort(plural), opened(home).record
     given = _given(cls)
     if cls.sort in ASK_KIND_FIRST and not {"kind", "copy"} & set(request.args):
-        return render_template("pages/items/kind.html", page=_kind_page(cls, record))
+        return render_template("pages/items/kind.html", page=kind_page(cls, record))
     values = _start(cls, record, given)
     form = ItemForm(cls, record, values, kind=values.get("kind"))
-    return _show(record, form, None)
+    return show_form(record, form, None)
 
 
 @bp.post("/new/<plural>")
@@ -136,7 +69,7 @@ def create(home: str, plural: str) -> ResponseReturnValue:
             done = _saved(connection, start, form, record, sentence)
             if form.form.errors == {}:
                 return redirect(_after(record, item, done), 303)
-    return _show(start.record, form, None), 422
+    return show_form(start.record, form, None), 422
 
 
 @bp.get("/<plural>/<ref>/edit")
@@ -147,7 +80,7 @@ def edit(home: str, plural: str, ref: str) -> ResponseReturnValue:
     form = ItemForm(
         type(item), record, values_of(item), mark=digest(item), kind=_kind(item)
     )
-    return _show(record, form, item)
+    return show_form(record, form, item)
 
 
 @bp.post("/<plural>/<ref>/edit")
@@ -173,7 +106,7 @@ def update(home: str, plural: str, ref: str) -> ResponseReturnValue:
                 done = _saved(connection, start, form, record, sentence, once=renamed)
                 if form.form.errors == {}:
                     return redirect(_after(record, item, done), 303)
-    return _show(start.record, form, old, stale=status == 409), status
+    return show_form(start.record, form, old, stale=status == 409), status
 
 
 @bp.get("/<plural>/<ref>/delete")
@@ -181,7 +114,7 @@ def delete(home: str, plural: str, ref: str) -> ResponseReturnValue:
     """Ask before an item is deleted, saying what goes with it."""
     record = opened(home).record
     item = _find(record, _sort(plural), ref)
-    return render_template("pages/items/delete.html", page=_delete_page(record, item))
+    return render_template("pages/items/delete.html", page=delete_page(record, item))
 
 
 @bp.post("/<plural>/<ref>/delete")
@@ -190,8 +123,8 @@ def destroy(home: str, plural: str, ref: str) -> ResponseReturnValue:
     with change() as connection:
         start = opened_to_change(connection, home)
         item = _find(start.record, _sort(plural), ref)
-        if request.form.get("mark") != _delete_mark(start.record, item):
-            page = _delete_page(start.record, item, stale=True)
+        if request.form.get("mark") != delete_mark(start.record, item):
+            page = delete_page(start.record, item, stale=True)
             return render_template("pages/items/delete.html", page=page), 409
         record = removed(start.record, ref)
         sentence = f"Deleted {item.noun.lower()} {item.title} ({ref})."
@@ -321,98 +254,3 @@ def _after(record: Record, item: Item, done: int | None) -> str:
     if back and back in record.by_ref:
         return with_done(item_url(home, record.by_ref[back]), done)
     return with_done(item_url(home, item), done)
-
-
-def _show(
-    record: Record, form: ItemForm, item: Item | None, *, stale: bool = False
-) -> str:
-    page = FormPage(
-        title=_form_title(form.cls, item),
-        form=form,
-        help=_help(form),
-        guess=item is None and not form.form.is_submitted(),
-        back=_back(record, form, item),
-        delete=delete_url(record.home.ref, item) if item else None,
-        another=item is None and form.cls.sort in ("point", "room", "device"),
-        opened=any(form.form[n].errors for n in ("ref", *form.further)),
-        differences=differences(record, form, item) if stale else (),
-    )
-    if stale and item is not None:
-        form.form.mark.data = digest(item)
-    return render_template("pages/items/form.html", page=page)
-
-
-def _form_title(cls: type[Item], item: Item | None) -> str:
-    if item is None:
-        return f"New {cls.noun.lower()}"
-    return f"Change {cls.noun.lower()} {item.ref}"
-
-
-def _help(form: ItemForm) -> str:
-    kind = getattr(form.form, "kind", None)
-    of_sort = KIND_HELP.get(form.cls.sort, {})
-    return of_sort.get(str(kind.data), "") if kind is not None else ""
-
-
-def _back(record: Record, form: ItemForm, item: Item | None) -> str:
-    back = record.by_ref.get(request.args.get("back", ""))
-    if back is not None:
-        return item_url(record.home.ref, back)
-    if item is not None:
-        return item_url(record.home.ref, item)
-    board = record.by_ref.get(request.args.get("board", request.args.get("room", "")))
-    if board is not None:
-        return item_url(record.home.ref, board)
-    plural = {"devices": "boards", "ties": "points", "controls": "points"}
-    return url_for(
-        f"{plural.get(form.cls.plural, form.cls.plural)}.index", home=record.home.ref
-    )
-
-
-def _kinds(cls: type[Item]) -> Mapping[str, str]:
-    return next(spec.choices for spec in specs(cls) if spec.name == "kind")
-
-
-def _kind_page(cls: type[Item], record: Record) -> KindPage:
-    home, board_ref = record.home.ref, request.args.get("board")
-    rows = []
-    for code, label in _kinds(cls).items():
-        first = KIND_HELP[cls.sort][code].partition("\n")[0].partition(": ")[2]
-        url = url_for(
-            "items.new", home=home, plural=cls.plural, kind=code, board=board_ref
-        )
-        rows.append((label, first, url))
-    back = url_for(
-        f"{'boards' if cls.sort == 'device' else cls.plural}.index", home=home
-    )
-    board = record.by_ref.get(board_ref or "")
-    return KindPage(
-        title=f"What is the new {cls.noun.lower()}?",
-        kinds=tuple(rows),
-        back=item_url(home, board) if board else back,
-    )
-
-
-def _delete_page(record: Record, item: Item, *, stale: bool = False) -> DeletePage:
-    going = removal(record, item.ref) - {item.ref}
-    also = [i for i in record.items() if i.ref in going]
-    title = (
-        "It has changed since: delete it all the same?"
-        if stale
-        else (f"Delete {item.title}?")
-    )
-    return DeletePage(
-        title=title,
-        what=f"{item.noun} {item.title} ({item.ref})",
-        also=tuple(f"{i.noun}: {i.title} ({i.ref})" for i in also),
-        loose=tuple(f"{i.title} ({i.ref})" for i in loosened(record, item.ref)),
-        mark=_delete_mark(record, item),
-        back=item_url(record.home.ref, item),
-    )
-
-
-def _delete_mark(record: Record, item: Item) -> str:
-    """Return a mark of everything that deleting an item would touch."""
-    going = removal(record, item.ref)
-    gone = tuple(other for other in record.items() if other.ref in going)
-    return digest((*gone, *loosened(record, item.ref)))

@@ -106,6 +106,14 @@ def test_what_is_behind_an_open_switch_keeps_it_as_another_feed() -> None:
     assert kept_on(joined(None), "MS") == {"P1": False, "P2": False}
 
 
+def test_one_that_stops_with_the_network_is_no_other_feed_but_can_feed_back() -> None:
+    stops = joined("C2", runs_without_network="no")
+    assert kept_on(stops, "MS") == {"P1": False, "P2": False}
+    assert of_point(stops, "P1") == ["BATT"]
+    open_question = joined("C2", runs_without_network="unknown")
+    assert kept_on(open_question, "MS") == {"P1": True, "P2": True}
+
+
 def test_a_point_behind_another_is_reached_too() -> None:
     record = joined("C1", switch("P4"), light("P5"), tie("P4", "C2"), tie("P5", "P4"))
     assert of_point(record, "P5") == ["BATT"]
