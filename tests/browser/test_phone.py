@@ -122,7 +122,9 @@ def _ask(page: Page) -> None:
     assert fact(page, "Overload and short circuit") == (
         "Cut-out, not known; Way 1, 30 A"
     )
-    assert fact(page, "RCD of 30 mA or less") == "No: none before it that counts, by the record"
+    assert fact(page, "RCD of 30 mA or less") == (
+        "No: none before it that counts, by the record"
+    )
 
 
 def _row(page: Page, number: int) -> Locator:

@@ -38,7 +38,10 @@ def test_a_point_that_is_tied_to_nothing_is_live_until_known(
     assert page.links["Switches Light"] == "/homes/H1/controls/K-P3-P2/edit"
     light = here.see("/homes/H1/points/P2/")
     assert "Switched by Boiler" in light.links
-    assert "RCD of 30 mA or less No: none before it that counts, by the record" in light.main
+    assert (
+        "RCD of 30 mA or less No: none before it that counts, by the record"
+        in light.main
+    )
 
 
 def test_a_neutral_that_goes_another_way_is_warned_of(at_demo: CheckedClient) -> None:
