@@ -33,7 +33,7 @@ def _row(net: Network, point: Point) -> tuple[Cell, ...]:
         " and ".join([*(c.title for c in circuits), *_sources(record, ties)]) or None,
         " and ".join(_ways(record, circuits)) or None,
         ", ".join(dict.fromkeys(GRADES[tie.grade] for tie in ties)) or None,
-        ", ".join(CARE[code] for code in point.care),
+        ", ".join(CARE[code] for code in point.care) or "none noted",
     )
 
 
