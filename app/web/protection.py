@@ -9,7 +9,6 @@ from app.domain.answers import Named, Overcurrent, PointAnswer, Rcd
 from app.domain.chain import Chain, Step
 from app.domain.record.choices import POLES
 from app.web.ledes import listed
-from app.web.words import quantity
 
 COVER = {
     "yes": "Yes, on every feed in the record",
@@ -96,18 +95,20 @@ def _join(parts: Iterable[str]) -> str | None:
 
 
 def _overcurrent(device: Overcurrent) -> str:
+    if device.rated_current_a is None:
+        return f"{device.title}, rating not known"
     curve = f" {device.curve}" if device.curve and device.curve != "unknown" else ""
-    return f"{device.title},{curve} {quantity(device.rated_current_a, 'A')}"
+    return f"{device.title},{curve} {device.rated_current_a} A"
 
 
 def _rcd(rcd: Rcd) -> str:
-    kind = (
-        "type not known"
-        if rcd.rcd_type in (None, "unknown")
-        else (f"type {rcd.rcd_type}")
+    known = rcd.rcd_type not in (None, "unknown")
+    facts = (
+        f"{rcd.residual_current_ma} mA" if rcd.residual_current_ma else "IΔn not known",
+        f"type {rcd.rcd_type}" if known else "type not known",
+        "time-delayed" if rcd.time_delayed == "yes" else "",
     )
-    delayed = ", time-delayed" if rcd.time_delayed == "yes" else ""
-    return f"{rcd.title}, {quantity(rcd.residual_current_ma, 'mA')}, {kind}{delayed}"
+    return ", ".join((rcd.title, *(fact for fact in facts if fact)))
 
 
 def _no_rcd(answer: PointAnswer) -> str | None:
