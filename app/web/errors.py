@@ -124,10 +124,10 @@ def _locked(error: OperationalError) -> tuple[str, int]:
 def _failed(error: Exception) -> tuple[str, int]:
     page = ErrorPage(
         title=TITLES[500],
-        sentence="This is a fault of the program, not of your record. Nothing that was "
-        "saved before is lost.",
-        remedy="Go back and try again. If it stays, the log tells more under this "
-        "reference.",
+        sentence="This is most likely a fault of the program, not of your record.",
+        remedy="Go back, look whether what you sent was saved, and try again. If it "
+        "stays, the log tells more under this reference; “ways db backup” makes a copy "
+        "of your data and checks it.",
         reference=_logged(error),
     )
     return _page(500, page)

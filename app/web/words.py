@@ -14,7 +14,7 @@ NOTHING_WRITTEN = "Nothing is written there"
 
 def in_words(spec: FieldSpec, value: Any, record: Record) -> str | None:
     """Return a field's value in words; None for what is not known."""
-    if value is None or value == "unknown":
+    if value is None or (spec.type == "choice" and value == "unknown"):
         return None
     if spec.type == "choice":
         return spec.choices[value]
