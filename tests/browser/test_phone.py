@@ -120,7 +120,7 @@ def _ask(page: Page) -> None:
     assert chain_of(page) == ["S1", "I1", "I2", "I3", "I4", "D1", "D2", "C1", "P1"]
     assert boundaries_of(page) == [("I2", "I3"), ("I3", "I4")]
     assert fact(page, "Overload and short circuit") == (
-        "Cut-out, not known; Way 1, 30 A"
+        "Cut-out, rating not known; Way 1, 30 A"
     )
     assert fact(page, "RCD of 30 mA or less") == (
         "No: none before it that counts, by the record"
