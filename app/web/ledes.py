@@ -41,7 +41,7 @@ def board_lede(net: Network, board: Board) -> str:
     feed = (
         f"It is fed from {listed(feeds)}" if feeds else "What feeds it is not recorded"
     )
-    both = ": switching off one leaves the other." if len(feeds) > 1 else "."
+    both = ": switching off one leaves the rest." if len(feeds) > 1 else "."
     ways = sum(bool(record.circuits_of(d.ref)) for d in record.devices_of(board.ref))
     feeding = {0: "no way feeds", 1: "one way feeds"}.get(ways, f"{ways} ways feed")
     return f"{where}{feed}{both} By the record {feeding} a circuit."
@@ -66,7 +66,8 @@ def room_lede(answer: RoomAnswer) -> str:
         count, f"{count} ways serve"
     )
     sources = [source.title for source in answer.sources]
-    also = f" {listed(sources)} feeds it too, past the boards." if sources else ""
+    feed = "feeds" if len(sources) == 1 else "feed"
+    also = f" {listed(sources)} {feed} it too, past the boards." if sources else ""
     what = "one point" if loose == 1 else f"{loose} points"
     left = f" What feeds {what} here is not recorded: treat as live." if loose else ""
     return f"{ways} this room by the record.{also}{left}"

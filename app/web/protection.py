@@ -7,6 +7,7 @@ from itertools import pairwise
 
 from app.domain.answers import Named, Overcurrent, PointAnswer, Rcd
 from app.domain.chain import Chain, Step
+from app.domain.kinds import POINT_KINDS
 from app.domain.record.choices import POLES
 from app.web.ledes import listed
 
@@ -27,9 +28,12 @@ def sentence(answer: PointAnswer) -> str:
         return "What feeds it is not recorded. Treat it as live."
     if len(answer.chains) == 1:
         return f"By the record it is {known[0]}."
+    if len(feeds) == 1:
+        more = f"further up that has {len(answer.chains)} feeds, shown below"
+        return f"By the record it is {known[0]}; {more}."
     open_end = " Another feed of it is not recorded." if "" in feeds else ""
     return (
-        f"By the record it has {len(answer.chains)} feeds: it is "
+        f"By the record it has {len(feeds)} feeds: it is "
         f"{'; and '.join(known)}.{open_end} Each of them has to be off."
     )
 
@@ -71,8 +75,8 @@ def cautions(answer: PointAnswer) -> tuple[str, ...]:
 def feed_back(sources: Iterable[Named]) -> tuple[str, ...]:
     """Return a sentence for each source that can feed a thing from behind."""
     return tuple(
-        f"{source.title} can feed back into this supply: by the record it has to be "
-        "off too."
+        f"{source.title}: by the record it may feed back into this supply, and has to "
+        "be off too."
         for source in sources
     )
 
@@ -116,11 +120,13 @@ def _no_rcd(answer: PointAnswer) -> str | None:
 
 
 def _own_rcd(answer: PointAnswer) -> str:
-    if answer.own_rcd_ma is None:
+    if not answer.own_rcd_ma:
         return "None recorded"
-    return (
-        f"{answer.own_rcd_ma} mA: it guards what is behind it, not its own supply side"
-    )
+    if POINT_KINDS[answer.kind].guards_onward:
+        guards = "it guards what is behind it, not its own supply side"
+    else:
+        guards = "whether it guards what is behind the point too is not recorded"
+    return f"{answer.own_rcd_ma} mA: {guards}"
 
 
 def _switch(step: Step) -> str:

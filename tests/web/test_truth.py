@@ -39,6 +39,48 @@ def test_one_feed_is_not_called_several(visitor: CheckedClient, keep: Keep) -> N
     assert "has to be off" not in said
 
 
+def test_two_supplies_further_up_are_one_way_to_switch(
+    visitor: CheckedClient, keep: Keep
+) -> None:
+    change = b.device(
+        "CO", b.way("W1", b.circuit("C1", b.socket("P1"))), kind="changeover",
+        second_feed="GEN",
+    )  # fmt: skip
+    generator = b.source("GEN", kind="generator", name="Genset")
+    keep(b.home(b.street(b.board("B1", change)), generator))
+    said = visitor.see("/homes/H1/points/P1/").main
+    assert "on Circuit C1 (C1), from Circuit-breaker W1 (W1), fed by Genset" in said
+    assert "it has 2 feeds" in said
+
+
+def test_two_paths_to_one_way_are_told_apart_from_two_feeds(
+    visitor: CheckedClient, keep: Keep
+) -> None:
+    way = b.way("W1", b.circuit("C1", b.socket("P1")))
+    change = b.device("CO", way, kind="changeover", second_feed="TAIL2")
+    second = b.tails("TAIL2", fed_from="MET")
+    keep(b.home(b.street(b.board("B1", change)), second))
+    said = visitor.see("/homes/H1/points/P1/").main
+    assert "from Circuit-breaker W1 (W1); further up that has 2 feeds" in said
+    assert "Each of them has to be off." not in said
+
+
+@pytest.mark.parametrize(
+    ("kind", "guards"),
+    [
+        ("fused_connection_unit", "it guards what is behind it, not its own supply"),
+        ("double_socket", "whether it guards what is behind the point too is not"),
+    ],
+)
+def test_an_rcd_in_a_point_is_said_to_guard_no_more_than_is_known(
+    visitor: CheckedClient, keep: Keep, kind: str, guards: str
+) -> None:
+    point = b.point("P1", kind=kind, residual_current_ma=30)
+    keep(b.home(b.one_way(b.circuit("C1", point))))
+    said = visitor.see("/homes/H1/points/P1/").main
+    assert f"RCD in the point itself 30 mA: {guards}" in said
+
+
 def test_a_room_names_what_feeds_it_past_the_boards(
     visitor: CheckedClient, keep: Keep
 ) -> None:
@@ -72,7 +114,7 @@ def test_a_board_names_every_feed_from_outside_it(
     said = visitor.see("/homes/H1/boards/B1/").main
     assert "Night contactor (off-peak hours only)" in said
     assert "Genset (when the network is off)" in said
-    assert "switching off one leaves the other" in said
+    assert "switching off one leaves the rest" in said
     assert "Night contactor" in visitor.see("/homes/H1/boards/").main
 
 
@@ -111,7 +153,7 @@ def test_a_source_that_can_feed_back_is_warned_of(
                 battery))  # fmt: skip
     for place in ("points/P1", "devices/W1", "rooms/R1"):
         said = visitor.see(f"/homes/H1/{place}/").main
-        assert "Battery can feed back into this supply" in said
+        assert "Battery: by the record it may feed back into this supply" in said
 
 
 def test_a_way_says_what_it_feeds_and_how_little_is_known(
