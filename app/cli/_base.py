@@ -1,0 +1,133 @@
+"""What every command shares: the group, its options, the file it opens."""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+import click
+
+from app import __version__
+from app.errors import AppError
+
+if TYPE_CHECKING:
+    from sqlalchemy import Connection
+
+    from app.config import Config
+
+SHOWN_PROBLEMS = 100
+
+data_option = click.option(
+    "--data",
+    type=click.Path(file_okay=False, path_type=Path),
+    help="Folder of the data; else WAYS_DATA, else the usual place of this system.",
+)
+home_option = click.option(
+    "--home", metavar="REF", help="Which home; may be left out when there is only one."
+)
+json_option = click.option(
+    "--json", "as_json", is_flag=True, help="Answer as JSON, for another program."
+)
+
+
+class Ways(click.Group):
+    """The commands, in the order they are written; a refusal ends with its reasons."""
+
+    def list_commands(self, _context: click.Context) -> list[str]:
+        """Keep the order."""
+        return list(self.commands)
+
+    def invoke(self, context: click.Context) -> Any:
+        """Run a command; what cannot be done is said, with every reason."""
+        try:
+            return super().invoke(context)
+        except AppError as error:
+            lines = [f"{p.place}: {p.reason}" for p in error.problems[:SHOWN_PROBLEMS]]
+            raise click.ClickException("\n  ".join((error.sentence, *lines))) from error
+        except BrokenPipeError:
+            raise
+        except OSError as error:
+            raise click.ClickException(f"{error}.") from error
+
+
+@click.group(
+    cls=Ways,
+    name="ways",
+    invoke_without_command=True,
+    context_settings={"help_option_names": ["-h", "--help"]},
+)
+@click.version_option(__version__, prog_name="ways")
+@click.pass_context
+def main(context: click.Context) -> None:
+    """Keep the record of a home's electrical installation, and ask what feeds what."""
+    for stream in (sys.stdout, sys.stderr):
+        # A console that knows no Ω shows a query mark rather than ending in an error.
+        if reconfigure := getattr(stream, "reconfigure", None):
+            reconfigure(errors="replace")
+    if context.invoked_subcommand is None:
+        click.echo(context.get_help())
+
+
+def config_of(data: Path | None) -> Config:
+    """Return the settings on a data folder."""
+    from app.config import Config, data_folder
+
+    return Config(data=data_folder(data).expanduser().resolve())
+
+
+@contextmanager
+def opened(data: Path | None) -> Iterator[Config]:
+    """Give the settings on a data folder whose file is up to date."""
+    from app.store.migrate import upgrade as bring_up_to_date
+
+    config = config_of(data)
+    copy = bring_up_to_date(config.database, config.backups)
+    if copy:
+        click.echo(f"The file was brought up to date; a copy is {copy}", err=True)
+    yield config
+
+
+@contextmanager
+def reading(data: Path | None) -> Iterator[Connection]:
+    """Give a connection for reading."""
+    from app.store import engine
+
+    with (
+        opened(data) as config,
+        _said_plainly(config),
+        engine.reading(engine.make_engine(config.database)) as connection,
+    ):
+        yield connection
+
+
+@contextmanager
+def change(config: Config) -> Iterator[Connection]:
+    """Give a connection that commits at the end of the block, or not at all."""
+    from app.store.engine import make_engine, writing
+
+    with _said_plainly(config), writing(make_engine(config.database)) as connection:
+        yield connection
+
+
+@contextmanager
+def _said_plainly(config: Config) -> Iterator[None]:
+    """Put it in a sentence when another program holds the file, or the disk is full."""
+    from sqlalchemy.exc import OperationalError
+
+    try:
+        yield
+    except OperationalError as error:
+        raise AppError(
+            f"{config.database} cannot be used now: {error.orig}. Nothing was changed."
+        ) from error
+
+
+def print_json(value: Any) -> None:
+    """Print a value as JSON, in UTF-8 whatever the console is."""
+    import json
+
+    text = json.dumps(value, ensure_ascii=False, indent=1)
+    click.echo(f"{text}\n".encode(), nl=False)

@@ -1,0 +1,53 @@
+"""``ways db``: look after the file."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import click
+
+from app.cli._base import config_of, data_option, main, opened
+
+
+@main.group()
+def db() -> None:
+    """Look after the file that holds the record."""
+
+
+@db.command()
+@data_option
+def path(data: Path | None) -> None:
+    """Print where the file is."""
+    click.echo(config_of(data).database)
+
+
+@db.command()
+@click.argument("file", required=False, type=click.Path(path_type=Path))
+@data_option
+def backup(file: Path | None, data: Path | None) -> None:
+    """Copy the file to FILE, or among the copies in the data folder."""
+    from app.services.upkeep import copy_of
+
+    click.echo(f"Copied to {copy_of(config_of(data), file)}")
+
+
+@db.command()
+@click.argument("file", type=click.Path(exists=True, dir_okay=False, path_type=Path))
+@data_option
+def restore(file: Path, data: Path | None) -> None:
+    """Let the copy FILE take the place of the present file, which is kept."""
+    from app.services.upkeep import restored
+
+    config = config_of(data)
+    kept = restored(config, file)
+    click.echo(f"{config.database} is now as {file} was.")
+    if kept:
+        click.echo(f"What was there before is {kept}")
+
+
+@db.command()
+@data_option
+def upgrade(data: Path | None) -> None:
+    """Bring the file to the shape that this version works with."""
+    with opened(data) as config:
+        click.echo(f"{config.database} is up to date.")

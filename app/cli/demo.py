@@ -1,0 +1,20 @@
+"""``ways demo``: add the invented home."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import click
+
+from app.cli._base import change, data_option, main, opened
+
+
+@main.command()
+@data_option
+def demo(data: Path | None) -> None:
+    """Add the invented demo home to the data, as a home of its own."""
+    from app.services.documents import add_demo
+
+    with opened(data) as config, change(config) as connection:
+        ref = add_demo(connection)
+    click.echo(f"Added: the demo home ({ref})")

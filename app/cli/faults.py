@@ -1,0 +1,34 @@
+"""``ways faults``: where the record contradicts itself or stops short."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import click
+
+from app.cli._base import (
+    data_option,
+    home_option,
+    json_option,
+    main,
+    print_json,
+    reading,
+)
+
+
+@main.command("faults")
+@home_option
+@json_option
+@data_option
+def faults_(home: str | None, data: Path | None, *, as_json: bool) -> None:
+    """List where the record contradicts itself or stops short."""
+    from app.domain.faults import faults
+    from app.interchange.answer_text import faults_text
+    from app.services import answers
+
+    with reading(data) as connection:
+        found = faults(answers.the_home(connection, home).record)
+    if as_json:
+        print_json(answers.as_json(found, "faults"))
+    else:
+        click.echo(faults_text(found))
