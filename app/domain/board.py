@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from app.domain.kinds import DEVICE_KINDS
 from app.domain.record import Device
 
 HEADS = ("main_switch", "isolator", "changeover")
@@ -23,3 +24,14 @@ def left_feeder(before: Iterable[Device], kind: str) -> str | None:
         return None
     heads = [device.ref for device in before if device.kind in groups]
     return heads[-1] if heads else None
+
+
+def main_switches(devices: Iterable[Device]) -> tuple[Device, ...]:
+    """Return the main switches, isolating and changeover switches among devices."""
+    return tuple(device for device in devices if device.kind in HEADS)
+
+
+def switch_name(device: Device) -> str:
+    """Return what to look for on the board: the kind, and the words found on it."""
+    kind = DEVICE_KINDS[device.kind].label
+    return f"{kind} marked “{device.label_found}”" if device.label_found else kind

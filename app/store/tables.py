@@ -12,6 +12,7 @@ from datetime import date
 from decimal import Decimal
 from typing import Any
 
+from pydantic import BaseModel
 from sqlalchemy import (
     Column,
     ForeignKey,
@@ -26,6 +27,7 @@ from sqlalchemy import (
     UniqueConstraint,
 )
 
+from app.domain.labels.sheet import LabelSheet
 from app.domain.record import SORTS, FieldSpec, Home, Item, specs
 
 metadata = MetaData(
@@ -101,7 +103,7 @@ def stored(spec: FieldSpec) -> bool:
     return spec.type != "refs"
 
 
-def _columns(model: type[Item]) -> list[Column[Any]]:
+def _columns(model: type[BaseModel]) -> list[Column[Any]]:
     return [
         Column(spec.name, COLUMN_TYPES[spec.type](), nullable=spec.optional)
         for spec in specs(model)
@@ -182,4 +184,11 @@ change = Table(
     Column("once", Text),
     UniqueConstraint("home_id", "once"),
     Index("ix_change_home_id", "home_id"),
+)
+# The label sheets that a person has added; they belong to no home.
+label_sheet = Table(
+    "label_sheet",
+    metadata,
+    Column("id", Integer, primary_key=True),
+    *_columns(LabelSheet),
 )

@@ -66,9 +66,12 @@ PLACES: tuple[tuple[str, tuple[tuple[str, str], ...]], ...] = (
         ),
     ),
     ("Ask", (("Ask", "ask.index"),)),
+    ("Labels", (("Labels", "labels.index"),)),
     ("Open questions", (("Open questions", "faults.index"),)),
     ("Papers", (("Document", "documents.show"), ("Changes", "changes.index"))),
 )
+# Pages that are in the place of another list than their own.
+IN_PLACE_OF = {"devices": "boards", "chart": "labels"}
 
 
 class Site:
@@ -176,7 +179,7 @@ def _is_here(endpoint: str) -> bool:
         here = {"devices": "boards", "ties": "points", "controls": "points"}.get(
             here, here
         )
-    return endpoint.partition(".")[0] == {"devices": "boards"}.get(here, here)
+    return endpoint.partition(".")[0] == IN_PLACE_OF.get(here, here)
 
 
 def _stamp(folder: str | None, name: str) -> int:

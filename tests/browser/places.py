@@ -11,10 +11,10 @@ LISTS = (
     "", "intake/", "sources/", "boards/", "circuits/", "rooms/", "points/?filter=hall",
     "ask/", "open-questions/", "changes/", "document", "search/?q=light", "edit",
     "delete", "rooms/quick/table", "new/devices", "new/intake?kind=cutout",
-    "new/points", "new/ties",
+    "new/points", "new/ties", "labels/", "labels/sheets",
 )  # fmt: skip
 PAGES = {
-    "boards": ("", "ways"),
+    "boards": ("", "ways", "labels", "chart"),
     "rooms": ("", "points"),
     "devices": ("", "edit", "delete"),
     "circuits": ("",),

@@ -16,7 +16,10 @@ from tests.browser.places import BESIDE, places_of
 Keep = Callable[[Record], int]
 EMPTY = Record(home=Home(ref="empty", name="Nothing yet"))
 SIZES = pytest.mark.parametrize("size", [PHONE, DESK], ids=["phone", "desk"])
-NO_PAGES = {"static", "homes.start", "ask.go", "documents.download"}
+NO_PAGES = {
+    "static", "homes.start", "ask.go", "documents.download",
+    "labels.pdf", "labels.notices", "labels.calibration", "chart.pdf",
+}  # fmt: skip
 
 
 def test_every_page_type_is_looked_at(app: Flask, demo: Record) -> None:

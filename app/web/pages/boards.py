@@ -68,6 +68,8 @@ class BoardPage:
         facts: Its own facts.
         has_devices: Whether anything stands on it.
         ways: Address of the quick table.
+        labels: Address of its labels.
+        chart: Address of its circuit chart.
         new_device: Address of the form of one more device.
         edit: Address of its form.
         delete: Address where deleting is asked about.
@@ -82,6 +84,8 @@ class BoardPage:
     facts: Facts
     has_devices: bool
     ways: str
+    labels: str
+    chart: str
     new_device: str
     edit: str
     delete: str
@@ -174,6 +178,8 @@ def _page(net: Network, board: Board) -> BoardPage:
         facts=facts_of(board, record, skip=("name", "fed_from", "room")),
         has_devices=bool(devices),
         ways=url_for(".ways", home=home, ref=board.ref),
+        labels=url_for("labels.show", home=home, ref=board.ref),
+        chart=url_for("chart.show", home=home, ref=board.ref),
         new_device=url_for("items.new", home=home, plural="devices", board=board.ref),
         edit=edit_url(home, board),
         delete=delete_url(home, board),

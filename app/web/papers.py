@@ -1,0 +1,20 @@
+"""A PDF as an answer."""
+
+from __future__ import annotations
+
+from datetime import date, datetime
+
+from flask import Response
+
+
+def today() -> date:
+    """Return the day on this machine's clock, which papers carry."""
+    return datetime.now().astimezone().date()
+
+
+def pdf_answer(made: bytes, name: str) -> Response:
+    """Return a PDF to be shown in the browser, with the name that it is saved under."""
+    answer = Response(made, mimetype="application/pdf")
+    answer.headers["Content-Disposition"] = f'inline; filename="{name}.pdf"'
+    answer.headers["Cache-Control"] = "no-store"
+    return answer
