@@ -52,7 +52,7 @@ def asked(
     if good and form.manner.data == "sheet" and form.start.value() > sheet.count:
         form.start.errors = [f"This sheet holds {sheet.count} labels."]
         good = False
-    if good and not form.way.value():
+    if good and request.args and not form.way.value():
         form.way.errors = ["Tick at least one."]
         good = False
     return Asked(

@@ -24,7 +24,8 @@ NEVER = {
 
 
 def said_by_templates() -> Iterator[tuple[str, str]]:
-    for path in sorted((ROOT / "templates").rglob("*.html")):
+    folder = ROOT / "templates"
+    for path in sorted([*folder.rglob("*.html"), *folder.rglob("*.typ")]):
         text = re.sub(r"\{#.*?#\}", " ", path.read_text("utf-8"), flags=re.DOTALL)
         yield path.relative_to(ROOT).as_posix(), " ".join(text.split())
 

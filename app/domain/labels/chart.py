@@ -9,7 +9,7 @@ from datetime import date
 from app.domain.board import main_switches, switch_name
 from app.domain.kinds import DEVICE_KINDS
 from app.domain.labels.confirmed import feeding_ties
-from app.domain.labels.label import Label, is_way, label_of
+from app.domain.labels.label import BLANK, Label, is_way, label_of
 from app.domain.network import Network, downstream, fed_by, upstream
 from app.domain.odd import odd_among
 from app.domain.record import Board, Device, Point, Record, Room, Tie
@@ -79,10 +79,10 @@ def chart_of(net: Network, board: Board) -> Chart:
     room = record.find(Room, board.room)
     feeder = record.by_ref.get(board.fed_from or "")
     devices = record.devices_of(board.ref)
-    rows = tuple(_row(net, d) for d in devices if d.kind != "blank")
+    rows = tuple(_row(net, d) for d in devices if d.kind != BLANK)
     return Chart(
         board=board.name,
-        place=room.name if room else "place not recorded",
+        place=room.name if room else "Place not recorded",
         fed_from=feeder.title if feeder else "not recorded",
         main_switch="; ".join(map(_switch, main_switches(devices))) or "not recorded",
         rows=rows,
@@ -119,7 +119,8 @@ def _row(net: Network, device: Device) -> ChartRow:
 def _beside(net: Network, device: Device) -> str:
     """Say how many devices of its own board a device feeds directly."""
     fed = fed_by(net, device.ref)
-    count = sum(d.ref in fed for d in net.record.devices_of(device.board))
+    here = net.record.devices_of(device.board)
+    count = sum(d.ref in fed for d in here if d.kind != BLANK)
     noun = "device" if count == 1 else "devices"
     return f"{count} {noun} here" if count else NONE_RECORDED
 

@@ -16,6 +16,7 @@ SMALLEST, LARGEST, STEP = 1.94, 6.0, 0.25
 PAD, LEADING, GAP = 1.2, 1.25, 2.0
 # Narrower than this a label has its number above the name rather than beside it.
 BESIDE = 32.0
+TWO_DIGITS = "00"
 SEE_CHART = "See the chart"
 
 
@@ -84,7 +85,9 @@ def _placed(
     """Return the lines at one size, or None where they do not fit."""
     beside = bool(number) and wide >= BESIDE
     large = size * 1.4
-    left = PAD + (width(number, large, bold=True) + GAP if beside else 0)
+    # Names begin on one line down a sheet, whether their numbers have one digit or two.
+    column = max(width(text, large, bold=True) for text in (number, TWO_DIGITS))
+    left = PAD + (column + GAP if beside else 0)
     over = (_Block(text=number, share=1.2, bold=True),) if number and not beside else ()
     room = wide - PAD - left
     lines: list[tuple[str, float, bool]] = []

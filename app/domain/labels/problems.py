@@ -2,7 +2,8 @@
 
 Common practice, no source: one wrong label is worse than none. Each check looks at the
 name that would be printed and at the label found; it can only compare them with the
-record, which may itself be wrong.
+record, which may itself be wrong. A person is known by a word of kinship or by the
+possessive; a bare first name is not found.
 """
 
 from __future__ import annotations
@@ -35,7 +36,7 @@ _PERSON = re.compile(
 # What belongs to a thing or a house rather than to a person.
 _NO_PERSON = re.compile(
     r"\b(master|guests?|children|boiler|cooker|neighbours?|house|garage|kitchen|cellar|"
-    r"landlord|shower|heater|men|women|ladies)['’]s?\b",
+    r"landlord|shower|heater|men|women|ladies)['’]s?(?!\w)",
     re.IGNORECASE,
 )
 _USES = {

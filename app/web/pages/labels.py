@@ -87,7 +87,7 @@ class LabelsPage:
         needs: Heading and fields for each manner of printing.
         typed: Whether anything was chosen yet.
         labels: The labels chosen, as they will be printed.
-        pdf: Address of the PDF; None where what was typed cannot be taken.
+        pdf: Address of the PDF; None where nothing is chosen that can be printed.
         notices: The notices that may hang there.
         notices_url: Address of the notices as PDF.
         chart: Address of the chart.
@@ -196,7 +196,7 @@ def _show(
     net: Network, board: Board, labels: tuple[Label, ...], wanted: Asked
 ) -> ResponseReturnValue:
     page = _page(net, board, labels, wanted)
-    status = 200 if wanted.choice is not None or not labels else 422
+    status = 200 if wanted.choice is not None else 422
     return render_template("pages/labels/show.html", page=page), status
 
 
@@ -218,7 +218,7 @@ def _page(
         needs=NEEDS,
         typed=bool(request.args),
         labels=tuple(_shown(cell) for cell in cells if cell.label),
-        pdf=made if wanted.choice is not None else None,
+        pdf=made if cells else None,
         notices=notices_of(net, board),
         notices_url=url_for(".notices", home=home, ref=ref),
         chart=url_for("chart.show", home=home, ref=ref),

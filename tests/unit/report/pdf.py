@@ -23,6 +23,13 @@ def text_of(made: bytes) -> str:
         return "\n".join(page.extract_text() or "" for page in document.pages)
 
 
+def letters_of(made: bytes) -> str:
+    """Return every letter in the order it was set, without spaces."""
+    with opened(made) as document:
+        letters = (char["text"] for page in document.pages for char in page.chars)
+        return "".join("".join(letters).split())
+
+
 def assert_accessible(made: bytes, title: str) -> None:
     """Tagged, titled, in British English, every font inside."""
     with opened(made) as document:
