@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from flask import request
+from werkzeug.datastructures import MultiDict
 from wtforms import Form
 from wtforms.fields.choices import SelectChoice  # type: ignore[attr-defined]
 
@@ -85,7 +86,13 @@ def _form(
         default=[label.ref for label in offered if label.outgoing],
     )
     data = {spec.name: spec.default for spec in specs(Choice)}
-    return type("LabelForm", (Form,), fields)(request.args or None, data=data)
+    sent = None
+    if request.args:
+        first = {"sheet": next(iter(sheets))}
+        sent = MultiDict(request.args)
+        for name, value in (data | first).items():
+            sent.setdefault(name, str(value))
+    return type("LabelForm", (Form,), fields)(sent, data=data)
 
 
 def _called(label: Label) -> str:

@@ -71,7 +71,7 @@ PLACES: tuple[tuple[str, tuple[tuple[str, str], ...]], ...] = (
     ("Papers", (("Document", "documents.show"), ("Changes", "changes.index"))),
 )
 # Pages that are in the place of another list than their own.
-IN_PLACE_OF = {"devices": "boards", "chart": "labels"}
+IN_PLACE_OF = {"devices": "boards", "chart": "labels", "label_sheets": "labels"}
 
 
 class Site:

@@ -210,3 +210,11 @@ def test_the_chart_is_made_on_paper(here: CheckedClient, paper: str) -> None:
     text = pdf_of(here, f"{CHART}.pdf?paper={paper}")
     assert "Circuit chart: Main board" in text
     assert "Kitchen sockets ?" in text
+
+
+def test_an_address_that_says_little_gets_the_rest_filled_in(
+    here: CheckedClient,
+) -> None:
+    page = here.see(f"{LABELS}?manner=strip&way=W1")
+    assert page.by_id["module_mm"].get("value") == "17.5"
+    assert len(drawn(page)) == 1

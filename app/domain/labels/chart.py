@@ -7,10 +7,11 @@ from dataclasses import dataclass
 from datetime import date
 
 from app.domain.board import main_switches, switch_name
+from app.domain.chain import chains, is_rcd, may_be_rcd
 from app.domain.kinds import DEVICE_KINDS
 from app.domain.labels.confirmed import feeding_ties
 from app.domain.labels.label import BLANK, Label, is_way, label_of
-from app.domain.network import Network, downstream, fed_by, upstream
+from app.domain.network import Network, downstream, fed_by
 from app.domain.odd import odd_among
 from app.domain.record import Board, Device, Point, Record, Room, Tie
 from app.domain.record.choices import GRADES, POLES
@@ -145,22 +146,25 @@ def _rooms(record: Record, points: tuple[Point, ...]) -> tuple[tuple[str, int], 
 
 
 def _rcd(net: Network, device: Device) -> str:
-    """Return the RCD that a device is behind, of its own board or before it."""
+    """Return the RCDs that a device is behind, on its own board or before it."""
     if device.kind == "rcbo":
         return "its own"
-    above = upstream(net, device.ref)
-    found = [d for d in net.record.devices if d.kind == "rcd" and d.ref in above]
-    names = ", ".join(_rcd_name(net.record, device, rcd) for rcd in found)
-    return names or (NONE_RECORDED if is_way(net, device) else NOT_APPLYING)
+    line = chains(net, device.ref)
+    before = {step.ref: step for chain in line for step in chain.steps[:-1]}.values()
+    found = [net.record.find(Device, step.ref) for step in before if is_rcd(step)]
+    names = ", ".join(_rcd_name(net.record, device, rcd) for rcd in found if rcd)
+    if names or not is_way(net, device):
+        return names or NOT_APPLYING
+    return "not known" if any(map(may_be_rcd, before)) else NONE_RECORDED
 
 
 def _rcd_name(record: Record, device: Device, rcd: Device) -> str:
-    """Name an RCD by its label, its way, or its place among the board's RCDs."""
-    here = [d.ref for d in record.devices_of(rcd.board) if d.kind == "rcd"]
+    """Name an RCD by its kind and its place among those of its board."""
+    here = [d.ref for d in record.devices_of(rcd.board) if d.kind == rcd.kind]
     number = f" {here.index(rcd.ref) + 1}" if len(here) > 1 else ""
     board = record.find(Board, rcd.board)
     where = f" on {board.name}" if board and rcd.board != device.board else ""
-    return f"RCD{number}{where}"
+    return f"{DEVICE_KINDS[rcd.kind].label}{number}{where}"
 
 
 def _exceptions(

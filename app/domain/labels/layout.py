@@ -37,7 +37,12 @@ class Choice(Model):
     height_mm: Number = field("Height", Decimal(20), unit="mm", low=8, high=100)
     start: int = field("Start at label", 1, low=1, high=800)
     module_mm: Number = field(
-        "Width of a module", MODULE_MM, unit="mm", low=10, high=30
+        "Width of a module",
+        MODULE_MM,
+        hint="Usually 17.5. Measure ten devices of one module, and take a tenth.",
+        unit="mm",
+        low=10,
+        high=30,
     )
     strip_mm: Number = field(
         "Height of the strip", Decimal(18), unit="mm", low=8, high=60

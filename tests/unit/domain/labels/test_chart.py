@@ -131,3 +131,15 @@ def test_a_switch_behind_another_board_is_not_named_as_a_head() -> None:
         v for v in notices_of(network(record), board) if v.code == "switches"
     ]
     assert not any("Garage" in line for line in switches.lines)
+
+
+def test_an_rcbo_of_another_board_stands_before_its_ways_too() -> None:
+    sub = b.board("B2", b.way("W2"), name="Garage board", fed_from="C1")
+    head = b.board("B1", b.rcbo("W1", b.circuit("C1")), name="House board")
+    (row,) = chart(b.home(b.street(head), sub), "B2").rows
+    assert row.rcd == "RCBO on House board"
+
+
+def test_what_may_be_an_rcd_leaves_it_not_known() -> None:
+    record = b.home(b.street(b.board("B1", b.device("X", b.way("W1"), kind="unknown"))))
+    assert [row.rcd for row in chart(record).rows] == ["–", "not known"]
