@@ -218,3 +218,9 @@ def test_an_address_that_says_little_gets_the_rest_filled_in(
     page = here.see(f"{LABELS}?manner=strip&way=W1")
     assert page.by_id["module_mm"].get("value") == "17.5"
     assert len(drawn(page)) == 1
+
+
+def test_an_address_cannot_turn_the_links_elsewhere(here: CheckedClient) -> None:
+    hostile = {"_external": "1", "_scheme": "javascript", "ref": "B9", "home": "H9"}
+    page = here.see(f"{LABELS}?{urlencode({'way': 'W1', **hostile})}")
+    assert page.links["Open the PDF"] == f"{LABELS}.pdf?way=W1"

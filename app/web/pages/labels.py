@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Any
+from urllib.parse import urlencode
 
 from flask import Blueprint, render_template, request, url_for
 from flask.typing import ResponseReturnValue
@@ -207,8 +208,11 @@ def _page(
     cells: tuple[Cell, ...] = ()
     if wanted.choice is not None:
         cells = laid_out(labels, wanted.chosen, wanted.choice, wanted.sheet)
-    query = request.args.to_dict(flat=False)
-    made = url_for(".pdf", home=home, ref=ref, **query)  # type: ignore[arg-type]
+    # Only what the form knows: an address may hold anything else besides.
+    query = {
+        name: request.args.getlist(name) for name in request.args if name in wanted.form
+    }
+    made = f"{url_for('.pdf', home=home, ref=ref)}?{urlencode(query, doseq=True)}"
     return LabelsPage(
         title=f"Labels of {board.name}",
         answer=_answer([label for label in labels if label.outgoing]),
