@@ -21,6 +21,7 @@ from app.domain.trace.plan import (
 from app.domain.trace.readings import Conflict, conflicts, likely_ways, survey_of
 from app.domain.trace.state import NONE, STATUSES, Misread, PointState, states
 from app.domain.trace.survey import Group, Look, Survey, Way
+from app.domain.trace.words import answer_of, naming, reasons_of
 
 __all__ = [
     "MANNERS",
@@ -38,12 +39,15 @@ __all__ = [
     "Proposal",
     "Survey",
     "Way",
+    "answer_of",
     "applied",
     "cannot_show",
     "conflicts",
     "effort",
     "likely_ways",
+    "naming",
     "next_round",
+    "reasons_of",
     "states",
     "survey_of",
 ]
