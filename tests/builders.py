@@ -29,8 +29,10 @@ from app.domain.record import (
     IntakeItem,
     Item,
     Point,
+    Reading,
     Record,
     Room,
+    Round,
     Source,
     Tie,
     specs,
@@ -93,6 +95,28 @@ def control(controller: str, controlled: str) -> Part:
     ref = f"K-{controller}-{controlled}"
     ends = {"controller": controller, "controlled": controlled}
     return Part(Control, {"ref": ref, **ends})
+
+
+def switched_off(
+    ref: str, *off: str, dead: str = "", live: str = "", **fields: Any
+) -> tuple[Part, ...]:
+    """A round with some devices off, and what A saw go dead or stay live."""
+    seen = {"dead": dead.split(), "live": live.split()}
+    readings = (
+        Part(
+            Reading,
+            {
+                "ref": f"{ref}-{point}",
+                "round": ref,
+                "point": point,
+                "seen": what,
+                "seen_by": "A",
+            },
+        )
+        for what, points in seen.items()
+        for point in points
+    )
+    return (Part(Round, {"ref": ref, "off": off, **fields}), *readings)
 
 
 def street(*inner: Part) -> Part:

@@ -11,7 +11,7 @@ import pkgutil
 
 from app.cli._base import main
 
-FIRST = ("serve", "record", "ask", "faults")
+FIRST = ("serve", "record", "ask", "trace", "faults")
 LAST = ("demo", "db")
 
 

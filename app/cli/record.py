@@ -59,8 +59,10 @@ def export(home: str | None, output: Path | None, data: Path | None) -> None:
 @main.command()
 @click.option(
     "--answer",
-    type=click.Choice(("point", "way", "room", "faults")),
-    help="Of what ask or faults answers with --json.",
+    type=click.Choice(
+        ("point", "way", "room", "faults", "trace", "trace-plan", "rounds")
+    ),
+    help="Of what that command answers with --json; of rounds that trace reads.",
 )
 def schema(answer: str | None) -> None:
     """Print the JSON Schema of the record document, or of what --answer names."""

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from typing import Any, Self, TypeVar
 
 from app.domain.fault import links_of
-from app.domain.record import SORTS, Device, Home, Item, Point, Record, specs
+from app.domain.record import SORTS, Device, Home, Item, Point, Record, Round, specs
 
 I = TypeVar("I", bound=Item)  # noqa: E741
 
@@ -83,8 +83,9 @@ def replaced(record: Record, ref: str, item: Item) -> Record:
 def removed(record: Record, ref: str) -> Record:
     """Return the record without an item and what cannot be without it.
 
-    A board takes its devices with it, a point its ties and controls.  Whatever else
-    names what goes, names nothing afterwards: its feed is then not recorded.
+    A board takes its devices with it, a point its ties, controls and readings, a device
+    the rounds in which it was off.  Whatever else names what goes, names nothing
+    afterwards: its feed is then not recorded.
     """
     going = removal(record, ref)
     kept = {
@@ -259,8 +260,13 @@ def _followed(items: Iterable[Item]) -> dict[str, str | None]:
 
 
 def _needed(item: Item) -> list[str]:
-    """Return the references that an item cannot be without."""
+    """Return the references that an item cannot be without.
+
+    A round without one of the devices that were off would say that another had done it.
+    """
     required = {spec.name for spec in specs(type(item)) if spec.required}
+    if isinstance(item, Round):
+        required |= {"off"}
     return [ref for name, ref, _ in links_of(item) if name in required]
 
 

@@ -16,7 +16,9 @@ from app.domain.ask import ask_point, ask_room, ask_way
 from app.domain.faults import Fault
 from app.domain.network import network
 from app.domain.record import Device, IntakeItem, Item, Point, Record, Room
+from app.domain.trace.answers import PlanAnswer, TraceAnswer
 from app.errors import InvalidError, NotFoundError
+from app.interchange.rounds import RoundsFile
 from app.interchange.schema import published
 from app.services.homes import OpenHome, open_home
 from app.store.homes import all_homes
@@ -34,6 +36,9 @@ SHAPES: Mapping[str, Any] = {
     "way": WayAnswer,
     "room": RoomAnswer,
     "faults": tuple[Fault, ...],
+    "trace": TraceAnswer,
+    "trace-plan": PlanAnswer,
+    "rounds": RoundsFile,
 }
 
 
@@ -89,7 +94,7 @@ def answer_schema(question: str) -> dict[str, Any]:
     return published(TypeAdapter(SHAPES[question]).json_schema(mode="serialization"))
 
 
-def as_json(value: Answer | tuple[Fault, ...], question: str) -> Any:
+def as_json(value: object, question: str) -> Any:
     """Return an answer as values that JSON can hold, as its schema says."""
     return TypeAdapter(SHAPES[question]).dump_python(cast("Any", value), mode="json")
 

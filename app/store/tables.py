@@ -91,6 +91,7 @@ COLUMN_TYPES: dict[str, Any] = {
     "int": Integer,
     "decimal": ExactDecimal,
     "date": Day,
+    "moment": Text,
     "choice": Text,
     "choices": Codes,
     "ref": Text,

@@ -7,7 +7,7 @@ declaration, whatever sense that makes.
 
 from __future__ import annotations
 
-from datetime import date
+from datetime import date, datetime
 from decimal import Decimal
 from random import Random
 from typing import Any
@@ -241,6 +241,9 @@ homes = st.randoms(use_true_random=False).map(_from)
 raw_homes = st.randoms(use_true_random=False).map(_raw_from)
 
 REFS = [f"{prefix}{n}" for prefix in "RSIBDCPTK" for n in (1, 2, 3)]
+MOMENTS = st.datetimes(datetime(1970, 1, 1), datetime(2100, 1, 1)).map(  # noqa: DTZ001
+    lambda moment: f"{moment:%Y-%m-%dT%H:%M:%SZ}"
+)
 LINE = st.characters(exclude_categories=("Cc", "Cs"))
 LINES = st.one_of(LINE, st.sampled_from("\n\t"))
 
@@ -263,6 +266,7 @@ def _made(spec: FieldSpec) -> st.SearchStrategy[Any]:
         "int": st.integers(low, high),
         "decimal": st.integers(low * 100, high * 100).map(lambda n: Decimal(n) / 100),
         "date": st.dates(date(1900, 1, 1)),
+        "moment": MOMENTS,
         "choice": codes,
         "choices": st.lists(codes, max_size=3).map(tuple),
         "ref": refs,

@@ -23,12 +23,15 @@ from app.domain.record import (
     IntakeItem,
     Item,
     Point,
+    Reading,
     Record,
     Room,
+    Round,
     Source,
     Tie,
     specs,
 )
+from tests.property.strategies import MOMENTS
 
 Draw = Callable[[st.SearchStrategy[Any]], Any]
 MOST_FIELDS = 5
@@ -46,6 +49,8 @@ def whole_records(draw: Draw) -> Record:
         making.make(Device, 3)
     for cls, most in ((Circuit, 3), (Point, 4), (Tie, 4), (Control, 2)):
         making.make(cls, most)
+    making.make(Round, 2)
+    making.make(Reading, 3)
     return making.record()
 
 
@@ -119,6 +124,7 @@ def _plain(spec: FieldSpec) -> st.SearchStrategy[Any]:
             lambda whole: Decimal(whole) / 10**4
         ),
         "date": st.dates(date(1900, 1, 1), date(2100, 1, 1)),
+        "moment": MOMENTS,
     }
     codes = st.sampled_from(list(spec.choices) or [""])
     made |= {"choice": codes, "choices": st.lists(codes, unique=True).map(tuple)}

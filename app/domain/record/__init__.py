@@ -19,6 +19,7 @@ from app.domain.record.intake import IntakeItem
 from app.domain.record.items import Control, Item, Tie
 from app.domain.record.point import Point
 from app.domain.record.record import SORTS, Record
+from app.domain.record.survey import Reading, Round
 
 __all__ = [
     "LONG",
@@ -35,9 +36,11 @@ __all__ = [
     "Item",
     "OneOf",
     "Point",
+    "Reading",
     "Record",
     "RefTo",
     "Room",
+    "Round",
     "Source",
     "Tie",
     "fields_beside",

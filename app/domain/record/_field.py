@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, datetime
 from decimal import Decimal
 from functools import cache
 from typing import Annotated, Any, Literal
@@ -25,10 +25,20 @@ from pydantic import (
 from pydantic_core import core_schema
 
 REF_PATTERN = r"^[A-Za-z0-9][A-Za-z0-9._-]{0,31}$"
+MOMENT_PATTERN = r"^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\dZ$"
 SHORT, LONG = 120, 4000
 
 FieldType = Literal[
-    "text", "long", "int", "decimal", "date", "choice", "choices", "ref", "refs"
+    "text",
+    "long",
+    "int",
+    "decimal",
+    "date",
+    "moment",
+    "choice",
+    "choices",
+    "ref",
+    "refs",
 ]
 
 
@@ -79,6 +89,11 @@ def _shortest(value: Decimal) -> Decimal:
     return Decimal(f"{value.normalize():f}")
 
 
+def _real_moment(value: str) -> str:
+    datetime.fromisoformat(value)
+    return value
+
+
 def _number(value: Decimal) -> int | float:
     return int(value) if value == value.to_integral_value() else float(value)
 
@@ -87,6 +102,7 @@ Ref = Annotated[str, Field(pattern=REF_PATTERN)]
 ShortText = Annotated[
     str, Field(max_length=SHORT), AfterValidator(_plain_text), AfterValidator(_one_line)
 ]
+Moment = Annotated[str, Field(pattern=MOMENT_PATTERN), AfterValidator(_real_moment)]
 LongText = Annotated[str, Field(max_length=LONG), AfterValidator(_plain_text)]
 Number = Annotated[
     Decimal,
@@ -213,7 +229,7 @@ def _marks(annotation: Any) -> list[Any]:
     return found
 
 
-def _bound(marks: list[Any], name: str) -> int | None:
+def _bound(marks: list[Any], name: str) -> Any:
     return next(
         (getattr(m, name) for m in marks if getattr(m, name, None) is not None), None
     )
@@ -225,6 +241,8 @@ def _type(annotation: Any, marks: list[Any]) -> FieldType:
         return "choices" if many else "choice"
     if any(isinstance(m, RefTo) for m in marks):
         return "refs" if many else "ref"
+    if _bound(marks, "pattern") == MOMENT_PATTERN:
+        return "moment"
     plain: dict[type, FieldType] = {int: "int", Decimal: "decimal", date: "date"}
     for cls, name in plain.items():
         if cls in _leaves(annotation):

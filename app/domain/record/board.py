@@ -70,6 +70,11 @@ class Device(Item):
         term="label-as-found",
     )
     in_use: Annotated[str, OneOf(choices.USES)] = field("In use", "unknown")
+    leave_on: ShortText = field(
+        "Leave on, because",
+        "",
+        hint="Why it must not be switched off to find out, such as a medical device.",
+    )
     fed_from: (
         Annotated[Ref, RefTo(("device", "intake", "circuit", "point", "source"))] | None
     ) = field("Fed from", hint="Left open: what the board itself is fed from.")

@@ -270,3 +270,25 @@ GRADES = {
     "4": "Seen twice, or by a second person",
     "5": "In an electrician's document",
 }
+DAY_OR_NIGHT = {"day": "By day", "night": "By night, in off-peak hours"}
+MANNERS = {
+    "hand": "Chosen by hand",
+    "one_at_a_time": "One at a time",
+    "halving": "Halving",
+    "self_checking": "Self-checking",
+}
+STAGES = {
+    "planned": "Planned",
+    "marking": "Under way",
+    "done": "Ended, all put back on",
+    "stopped": "Stopped early",
+}
+SEEN = {"dead": "Went dead", "live": "Stayed live", "not_looked": "Not looked"}
+HOW_SEEN = {
+    "lamp": "A lamp",
+    "socket_tester": "A plug-in socket tester",
+    "thing": "The thing itself",
+    "two_pole": "A two-pole voltage detector",
+    "other": "Something else",
+    "unknown": NOT_KNOWN,
+}

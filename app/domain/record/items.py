@@ -21,13 +21,15 @@ class Item(Model):
     """A thing in the record, with a reference unique in its home.
 
     ``sort`` names the class in tables, addresses and documents; ``prefix`` begins the
-    references made for it.
+    references made for it.  ``by_form`` says whether the general form edits it; what
+    has pages of its own, made for the moment of use, is not offered there.
     """
 
     sort: ClassVar[str]
     plural: ClassVar[str]
     noun: ClassVar[str]
     prefix: ClassVar[str]
+    by_form: ClassVar[bool] = True
 
     ref: Ref = field(
         "Reference", ..., hint="Letters, digits, dot, hyphen; unique in this home."

@@ -13,6 +13,7 @@ from app.domain.record.home import Home, Room, Source
 from app.domain.record.intake import IntakeItem
 from app.domain.record.items import Control, Item, Tie
 from app.domain.record.point import Point
+from app.domain.record.survey import Reading, Round
 
 SORTS: dict[str, type[Item]] = {
     cls.sort: cls
@@ -26,6 +27,8 @@ SORTS: dict[str, type[Item]] = {
         Point,
         Tie,
         Control,
+        Round,
+        Reading,
     )
 }
 I = TypeVar("I", bound=Item)  # noqa: E741
@@ -49,6 +52,8 @@ class Record(Model):
     points: tuple[Point, ...] = field("Points", ())
     ties: tuple[Tie, ...] = field("Ties", ())
     controls: tuple[Control, ...] = field("Controls", ())
+    rounds: tuple[Round, ...] = field("Rounds of switching off", ())
+    readings: tuple[Reading, ...] = field("Readings", ())
 
     def having(self, **lists: object) -> Record:
         """Return the record with some of its lists, or its home, replaced.
@@ -98,6 +103,10 @@ class Record(Model):
         """Return what says that a thing is switched by another."""
         return self._controls_by_controlled.get(ref, ())
 
+    def readings_of(self, round_ref: str) -> tuple[Reading, ...]:
+        """Return what was seen in a round, in the order it was sent."""
+        return self._readings_by_round.get(round_ref, ())
+
     @cached_property
     def _devices_by_board(self) -> dict[str, tuple[Device, ...]]:
         return _grouped(self.devices, lambda device: device.board)
@@ -121,6 +130,10 @@ class Record(Model):
     @cached_property
     def _controls_by_controlled(self) -> dict[str, tuple[Control, ...]]:
         return _grouped(self.controls, lambda control: control.controlled)
+
+    @cached_property
+    def _readings_by_round(self) -> dict[str, tuple[Reading, ...]]:
+        return _grouped(self.readings, lambda reading: reading.round)
 
 
 def _grouped(items: Iterable[I], key: Callable[[I], K]) -> dict[K, tuple[I, ...]]:

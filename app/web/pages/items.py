@@ -28,7 +28,7 @@ from app.web.session import change, opened, opened_to_change
 
 bp = Blueprint("items", __name__, url_prefix="/homes/<home>")
 
-BY_PLURAL = {cls.plural: cls for cls in SORTS.values()}
+BY_PLURAL = {cls.plural: cls for cls in SORTS.values() if cls.by_form}
 # The field that says what feeds an item, where a circle would be closed.
 FEED_FIELD = {
     "intake": "fed_from",

@@ -1,0 +1,201 @@
+"""May I?  A job, a nation and what is known of the place, to a verdict.
+
+What is not answered is not guessed: every way of answering the open questions is tried,
+and only what comes out the same each time is a verdict.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from dataclasses import dataclass
+from itertools import product
+from typing import Any
+
+from app.domain.may_i import england, northern_ireland, scotland, wales
+from app.domain.may_i._case import (
+    Building,
+    Case,
+    Confidence,
+    Nation,
+    Route,
+    Rules,
+    Ruling,
+    VerdictCode,
+)
+from app.domain.may_i.jobs import CARES, Job
+from app.domain.may_i.questions import QUESTIONS, Question
+
+NATIONS: dict[Nation, tuple[Rules, Callable[[Case], Ruling]]] = {
+    "england": (england.RULES, england.england),
+    "wales": (wales.RULES, wales.wales),
+    "scotland": (scotland.RULES, scotland.scotland),
+    "northern_ireland": (northern_ireland.RULES, northern_ireland.northern_ireland),
+}
+_SCOTLAND_ASKS = ("building", "separating_wall", "building_change")
+_CLOSED: dict[str, Any] = {
+    "work": "add",
+    "thing": "other",
+    "place": "elsewhere",
+    "new_circuit": False,
+    "outdoor_wiring": False,
+    "special": "none",
+    "building": "low_house",
+    "separating_wall": False,
+    "building_change": False,
+}
+_WORST: tuple[Confidence, ...] = ("low", "medium", "high")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Answer:
+    """What the rules of one nation say of a job.
+
+    Attributes:
+        verdict: Which of ``VERDICTS``; ``depends`` while an answer could turn it.
+        rule: Name of the rule that decided; empty while it depends.
+        because: Why, in a sentence.
+        cite: Where the rule stands.
+        confidence: How sure the reading is.
+        decided_by: Question and answer, in words, that the verdict turned on.
+        missing: Questions that could still turn it, the most telling first.
+        may_be: The verdicts that are still open.
+        routes: Ways of telling, where someone has to be told.
+        cares: Cautions that go with the job.
+        rules: The nation's rules as they were on the day they were looked up.
+    """
+
+    verdict: VerdictCode
+    rule: str
+    because: str
+    cite: str
+    confidence: Confidence
+    decided_by: tuple[tuple[str, str], ...]
+    missing: tuple[Question, ...]
+    may_be: tuple[VerdictCode, ...]
+    routes: tuple[Route, ...]
+    cares: tuple[str, ...]
+    rules: Rules
+
+
+def may_i(nation: Nation, job: Job, answers: Mapping[str, str]) -> Answer:
+    """Return what a nation's rules say of a job.
+
+    Args:
+        nation: Whose rules.
+        job: One of ``JOBS``.
+        answers: Codes of questions, with codes of their answers; what is not known is
+            left out.  Answers to questions that the job does not ask are not used.
+    """
+    rules, rule = NATIONS[nation]
+    asked = _asked(nation, job)
+    known = {q.code: answers[q.code] for q in asked if answers.get(q.code) in q.sets}
+    open_questions = tuple(q for q in asked if q.code not in known)
+    every = _rulings(job, rule, known, open_questions)
+    rulings = tuple(every.values())
+    may_be = tuple(dict.fromkeys(ruling.verdict for ruling in rulings))
+    turning = _turning(open_questions, every)
+    ruling = _undecided(turning) if turning else rulings[0]
+    return Answer(
+        verdict=ruling.verdict,
+        rule=ruling.rule,
+        because=ruling.because,
+        cite=ruling.cite,
+        confidence=min(_least_sure(rulings), job.doubt, key=_WORST.index),
+        decided_by=_decided_by(job, rule, known),
+        missing=turning,
+        may_be=may_be,
+        routes=tuple(route for code in may_be for route in rules.routes.get(code, ())),
+        cares=tuple(CARES[care] for care in job.cares),
+        rules=rules,
+    )
+
+
+def side_by_side(job: Job, answers: Mapping[str, str]) -> dict[Nation, Answer]:
+    """Return what each of the four nations says of a job."""
+    return {nation: may_i(nation, job, answers) for nation in NATIONS}
+
+
+def building_of(dwelling: str, storeys: int | None) -> Building | None:
+    """Return the kind of building as Scotland's rules tell them apart, if known."""
+    if dwelling in ("flat", "maisonette"):
+        return "flat"
+    if dwelling == "bungalow" and storeys is None:
+        return "low_house"
+    if dwelling in ("house", "bungalow") and storeys is not None:
+        return "low_house" if storeys <= 2 else "high_house"
+    return None
+
+
+def _asked(nation: Nation, job: Job) -> tuple[Question, ...]:
+    """Return the questions of a job there; what is done comes before all others."""
+    codes = job.asks + (_SCOTLAND_ASKS if nation == "scotland" else ())
+    return tuple(QUESTIONS[code] for code in dict.fromkeys(codes))
+
+
+def _case(job: Job, chosen: Mapping[str, str]) -> Case:
+    """Return the case: the job's own facts, then the answers, in the order asked."""
+    fields = _CLOSED | dict(job.sets)
+    for code, answer in chosen.items():
+        fields |= QUESTIONS[code].sets[answer]
+    return Case(**fields)
+
+
+def _choices(questions: tuple[Question, ...]) -> Iterator[dict[str, str]]:
+    for picked in product(*(question.sets for question in questions)):
+        yield {q.code: answer for q, answer in zip(questions, picked, strict=True)}
+
+
+def _rulings(
+    job: Job,
+    rule: Callable[[Case], Ruling],
+    known: Mapping[str, str],
+    questions: tuple[Question, ...],
+) -> dict[tuple[str, ...], Ruling]:
+    """Return what the rule says for every way of answering some questions."""
+    return {
+        tuple(more.values()): rule(_case(job, {**known, **more}))
+        for more in _choices(questions)
+    }
+
+
+def _turning(
+    questions: tuple[Question, ...], rulings: Mapping[tuple[str, ...], Ruling]
+) -> tuple[Question, ...]:
+    """Return the questions of which one answer instead of another turns a verdict."""
+    turning = []
+    for place, question in enumerate(questions):
+        verdicts: dict[tuple[str, ...], set[str]] = {}
+        for picked, ruling in rulings.items():
+            others = picked[:place] + picked[place + 1 :]
+            verdicts.setdefault(others, set()).add(ruling.verdict)
+        if any(len(found) > 1 for found in verdicts.values()):
+            turning.append(question)
+    return tuple(turning)
+
+
+def _decided_by(
+    job: Job, rule: Callable[[Case], Ruling], known: Mapping[str, str]
+) -> tuple[tuple[str, str], ...]:
+    """Return the answers given that the verdict turned on, in words."""
+    told = []
+    for code, answer in known.items():
+        question = QUESTIONS[code]
+        rest = {other: a for other, a in known.items() if other != code}
+        every = _rulings(job, rule, rest, (question,))
+        verdicts = {ruling.verdict for ruling in every.values()}
+        if len(verdicts) > 1:
+            told.append((question.text, question.answers[answer]))
+    return tuple(told)
+
+
+def _undecided(turning: tuple[Question, ...]) -> Ruling:
+    return Ruling(
+        verdict="depends",
+        rule="",
+        because=f"It turns on what is not said yet: {turning[0].text}",
+        cite="",
+    )
+
+
+def _least_sure(rulings: Iterable[Ruling]) -> Confidence:
+    return min((ruling.confidence for ruling in rulings), key=_WORST.index)

@@ -1,0 +1,159 @@
+"""What ``ways trace`` answers: shapes for programs, made from the survey."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from app.domain.answers import Named
+from app.domain.network import Network
+from app.domain.record import Record
+from app.domain.record._field import Model, field
+from app.domain.trace.blind import cannot_show
+from app.domain.trace.plan import Manner, effort, next_round
+from app.domain.trace.readings import likely_ways, survey_of
+from app.domain.trace.state import NONE, PointState, states
+from app.domain.trace.words import answer_of, naming, reasons_of
+
+
+class MisreadAnswer(Model):
+    """A reading that, if it was wrong, would leave one way."""
+
+    round: str = field("Round", ...)
+    way: Named = field("The way it would leave", ...)
+
+
+class Finding(Model):
+    """What is known of one point."""
+
+    point: Named = field("Point", ...)
+    status: str = field("Status", ...)
+    way: Named | None = field("The way found")
+    confirmed: bool = field("No two ways explain the readings as well", False)
+    steady: bool = field("It would stand if any one reading were wrong", False)
+    candidates: tuple[Named, ...] = field("Ways that fit", ())
+    none_fits: bool = field("Whether none of the ways fits too", False)
+    either: tuple[tuple[Named, Named], ...] = field("Dead with either of", ())
+    both: tuple[tuple[Named, Named], ...] = field("Dead only with both of", ())
+    misread: tuple[MisreadAnswer, ...] = field("Readings to look at again", ())
+    dead_in: tuple[str, ...] = field("Rounds in which it went dead", ())
+    live_in: tuple[str, ...] = field("Rounds in which it stayed live", ())
+    ignored: tuple[str, ...] = field("Rounds that tell nothing", ())
+    disputed: tuple[str, ...] = field("Rounds seen differently", ())
+    answer: str = field("The answer in a sentence", ...)
+    reasons: tuple[str, ...] = field("What says so", ...)
+
+
+class Hidden(Model):
+    """Something that switching off cannot show."""
+
+    code: str = field("Code", ...)
+    sentence: str = field("What", ...)
+    things: tuple[Named, ...] = field("About", ())
+
+
+class TraceAnswer(Model):
+    """What is known of every point, and what stays hidden."""
+
+    home: str = field("Home", ...)
+    rounds: int = field("Rounds that count", ...)
+    points: tuple[Finding, ...] = field("Points, in the order of the walk", ...)
+    hidden: tuple[Hidden, ...] = field("What switching off cannot show", ())
+
+
+class EffortAnswer(Model):
+    """How much a manner still asks for."""
+
+    finding_best: int = field("Fewest rounds until every point is found", ...)
+    finding_worst: int = field("Most rounds until then", ...)
+    rounds_best: int = field("Fewest rounds with the confirming looks", ...)
+    rounds_worst: int = field("Most rounds with them", ...)
+    readings_best: int = field("Fewest readings", ...)
+    readings_worst: int = field("Most readings", ...)
+
+
+class PlanAnswer(Model):
+    """The next round in a manner, and how much that manner still asks for."""
+
+    home: str = field("Home", ...)
+    manner: str = field("Manner", ...)
+    purpose: str | None = field("To tell ways apart or to confirm; none: nothing left")
+    switch_off: tuple[Named, ...] = field("Switch off", ())
+    without_supply: tuple[Named, ...] = field("Ways then without supply", ())
+    look_at: tuple[Named, ...] = field("Points to look at", ())
+    effort: EffortAnswer = field("What is still needed", ...)
+
+
+def trace_answer(net: Network) -> TraceAnswer:
+    """Return what the rounds of a record say of each point."""
+    survey = survey_of(net)
+    known = states(survey)
+    record = net.record
+    return TraceAnswer(
+        home=record.home.ref,
+        rounds=len(survey.looks),
+        points=tuple(_finding(record, state) for state in known.values()),
+        hidden=tuple(
+            Hidden(
+                code=each.code,
+                sentence=each.sentence,
+                things=_named_all(record, each.refs),
+            )
+            for each in cannot_show(survey, known)
+        ),
+    )
+
+
+def plan_answer(net: Network, manner: Manner) -> PlanAnswer:
+    """Return what to switch off next."""
+    survey, record = survey_of(net), net.record
+    planned = next_round(survey, manner, likely_ways(net))
+    needed = effort(survey, manner)
+    names = EffortAnswer.model_fields
+    return PlanAnswer(
+        home=record.home.ref,
+        manner=manner,
+        purpose=planned.purpose if planned else None,
+        switch_off=_named_all(record, planned.switches if planned else ()),
+        without_supply=_named_all(
+            record, (w.ref for w in survey.ways if planned and w.ref in planned.ways)
+        ),
+        look_at=_named_all(record, planned.points if planned else ()),
+        effort=EffortAnswer(**{name: getattr(needed, name) for name in names}),
+    )
+
+
+def _finding(record: Record, state: PointState) -> Finding:
+    called = naming(record)
+    pairs = {
+        name: tuple((_named(record, a), _named(record, b)) for a, b in found)
+        for name, found in (("either", state.either), ("both", state.both))
+    }
+    return Finding(
+        point=_named(record, state.point),
+        status=state.status,
+        way=_named(record, state.way) if state.way else None,
+        confirmed=state.confirmed,
+        steady=state.steady,
+        candidates=_named_all(record, (w for w in state.candidates if w != NONE)),
+        none_fits=NONE in state.candidates or state.status == "unaffected",
+        either=pairs["either"],
+        both=pairs["both"],
+        misread=tuple(
+            MisreadAnswer(round=each.look, way=_named(record, each.way))
+            for each in state.misread
+        ),
+        dead_in=state.dead_in,
+        live_in=state.live_in,
+        ignored=state.ignored,
+        disputed=state.disputed,
+        answer=answer_of(state, called),
+        reasons=reasons_of(state, called),
+    )
+
+
+def _named(record: Record, ref: str) -> Named:
+    return Named(ref=ref, title=naming(record)(ref))
+
+
+def _named_all(record: Record, refs: Iterable[str]) -> tuple[Named, ...]:
+    return tuple(_named(record, ref) for ref in refs)

@@ -1,0 +1,194 @@
+"""The survey that a record holds: its ways, its rounds, and what was read in them."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator
+from dataclasses import dataclass
+
+from app.domain.kinds import DEVICE_KINDS
+from app.domain.network import Network, feeders_of
+from app.domain.record import Circuit, Device, Point, Reading, Record, Round
+from app.domain.trace.survey import Group, Look, Seen, Survey, Way
+
+_POLES = {
+    "line": 1,
+    "line_and_neutral": 2,
+    "three_line": 1,
+    "three_line_and_neutral": 2,
+}
+_DEAD_OR_LIVE: dict[str, Seen] = {"dead": "dead", "live": "live"}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Conflict:
+    """A point of which people saw different things in one round: both stand."""
+
+    round: str
+    point: str
+    readings: tuple[Reading, ...]
+
+
+def survey_of(net: Network) -> Survey:
+    """Return the survey that a record holds.
+
+    A way is whatever can be switched by hand nearest above a circuit, and every other
+    outgoing device that can be.  A round in which nothing of this was off, though it
+    names something, is left out: it would read as a baseline.
+    """
+    record = net.record
+    devices = _ways(net)
+    refs = {device.ref for device in devices}
+    return Survey(
+        ways=tuple(_way(net, device, refs) for device in devices),
+        points=tuple(point.ref for point in _in_walking_order(record)),
+        looks=tuple(_looks(net, refs)),
+        groups=tuple(_groups(net, refs)),
+    )
+
+
+def conflicts(record: Record) -> tuple[Conflict, ...]:
+    """Return where people saw different things, in the order of the rounds."""
+    return tuple(
+        Conflict(round=each.ref, point=point, readings=readings)
+        for each in record.rounds
+        for point, readings in _standing(record, each).items()
+        if len({reading.seen for reading in readings}) > 1
+    )
+
+
+def way_of(net: Network, circuit: Circuit) -> str | None:
+    """Return what can be switched by hand nearest above a circuit."""
+    return _nearest(net, circuit.ref, _by_hand)
+
+
+def likely_ways(net: Network) -> dict[str, str]:
+    """Return the way that the record suggests for each point, if it is one way."""
+    found = {}
+    for point in net.record.points:
+        circuits = [
+            net.record.find(Circuit, c) for c in net.circuits_at.get(point.ref, ())
+        ]
+        ways = {way for c in circuits if c for way in [way_of(net, c)] if way}
+        if len(ways) == 1:
+            (found[point.ref],) = ways
+    return found
+
+
+def _by_hand(device: Device) -> bool:
+    """Return whether a device can be switched, or its fuse drawn, by hand."""
+    kind = DEVICE_KINDS[device.kind]
+    opens = kind.opens != "none" or device.kind in ("other", "unknown")
+    return opens and not kind.switches_itself
+
+
+def _ways(net: Network) -> list[Device]:
+    above = {way_of(net, circuit) for circuit in net.record.circuits}
+    return [
+        device
+        for device in net.record.devices
+        if device.ref in above or _free_way(net, device)
+    ]
+
+
+def _free_way(net: Network, device: Device) -> bool:
+    """Return whether a device is an outgoing one of which no circuit is known."""
+    outgoing = DEVICE_KINDS[device.kind].outgoing and _by_hand(device)
+    return outgoing and not net.fed.get(device.ref)
+
+
+def _way(net: Network, device: Device, ways: set[str]) -> Way:
+    parent = _nearest(net, device.ref, lambda other: other.ref in ways)
+    return Way(
+        ref=device.ref,
+        parent=parent,
+        poles=_POLES.get(device.poles),
+        leave_on=device.leave_on,
+    )
+
+
+def _nearest(net: Network, ref: str, wanted: Callable[[Device], bool]) -> str | None:
+    """Return the nearest device above a thing that is wanted, on its first feeds."""
+    seen, here = {ref}, next(iter(feeders_of(net, ref)), None)
+    while here and here not in seen:
+        seen.add(here)
+        device = net.record.find(Device, here)
+        if device is not None and wanted(device):
+            return here
+        here = next(iter(feeders_of(net, here)), None)
+    return None
+
+
+def _groups(net: Network, ways: set[str]) -> Iterator[Group]:
+    for device in net.record.devices:
+        if device.ref in ways or not _by_hand(device) or device.leave_on:
+            continue
+        below = without_supply(net, [device.ref]) & ways
+        if len(below) > 1:
+            yield Group(ref=device.ref, ways=frozenset(below))
+
+
+def without_supply(net: Network, opened: Iterable[str]) -> frozenset[str]:
+    """Return every device and circuit that no feed is left for.
+
+    What nothing is known to feed keeps its supply: where that comes from is not known.
+    """
+    off = set(opened)
+    alive: dict[str, bool] = {}
+
+    def fed(ref: str, trail: frozenset[str]) -> bool:
+        if ref in off:
+            return False
+        if ref not in alive:
+            feeders = [f for f in feeders_of(net, ref) if f not in trail]
+            below = trail | {ref}
+            alive[ref] = not feeders or any(fed(f, below) for f in feeders)
+        return alive[ref]
+
+    return frozenset(d.ref for d in net.record.devices if not fed(d.ref, frozenset()))
+
+
+def _looks(net: Network, ways: set[str]) -> Iterator[Look]:
+    for each in net.record.rounds:
+        off = without_supply(net, each.off) & ways if each.off else frozenset()
+        if each.off and not off:
+            continue
+        standing = _standing(net.record, each)
+        seen, disputed = {}, set()
+        for point, readings in standing.items():
+            told = {reading.seen for reading in readings}
+            if len(told) > 1:
+                disputed.add(point)
+            elif (only := next(iter(told))) in _DEAD_OR_LIVE:
+                seen[point] = _DEAD_OR_LIVE[only]
+        yield Look(
+            ref=each.ref,
+            off=off,
+            seen=seen,
+            night=each.when == "night",
+            disputed=frozenset(disputed),
+        )
+
+
+def _standing(record: Record, each: Round) -> dict[str, tuple[Reading, ...]]:
+    """Return what counts of each point: the latest mark of each person.
+
+    Who only did not look says nothing against what another saw.
+    """
+    latest: dict[str, dict[str, Reading]] = {}
+    in_time = sorted(record.readings_of(each.ref), key=lambda r: r.seen_at or "")
+    for reading in in_time:
+        latest.setdefault(reading.point, {})[reading.seen_by] = reading
+    return {point: _who_looked(marks.values()) for point, marks in latest.items()}
+
+
+def _who_looked(marks: Iterable[Reading]) -> tuple[Reading, ...]:
+    marks = tuple(marks)
+    looked = tuple(mark for mark in marks if mark.seen in _DEAD_OR_LIVE)
+    return looked or marks[:1]
+
+
+def _in_walking_order(record: Record) -> Iterator[Point]:
+    for room in record.rooms:
+        yield from record.points_of(room.ref)
+    known = {room.ref for room in record.rooms}
+    yield from (point for point in record.points if point.room not in known)

@@ -1,0 +1,87 @@
+"""What is known of a point, in sentences: the answer, and the readings that say so."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from app.domain.record import Board, Device, Record
+from app.domain.trace.state import NONE, Pair, PointState
+
+Naming = Callable[[str], str]
+MOST_NAMED = 4
+
+
+def naming(record: Record) -> Naming:
+    """Return how ways, points and rounds are called; ways with their board."""
+
+    def called(ref: str) -> str:
+        item = record.by_ref.get(ref)
+        board = record.find(Board, item.board) if isinstance(item, Device) else None
+        title = item.title if item else ref
+        return f"{title} on {board.name}" if board and len(record.boards) > 1 else title
+
+    return called
+
+
+def answer_of(state: PointState, named: Naming) -> str:
+    """Return the answer in a sentence; ``named`` says what a way is called."""
+    if state.status == "found" and state.way:
+        return f"On {named(state.way)}{_sure(state)}"
+    if state.status == "unaffected":
+        return f"On none of these ways{_sure(state)}"
+    if state.status == "several_fit":
+        return _several(state.candidates, named)
+    if state.status == "more_than_one_way":
+        return _two_ways(state, named)
+    if state.status == "contradiction":
+        return "No explanation fits all that was seen: one reading is wrong."
+    return "Dead with everything on, so switching off shows nothing."
+
+
+def reasons_of(state: PointState, named: Naming) -> tuple[str, ...]:
+    """Return the readings that say so, and what to look at again."""
+    told = (
+        ("Went dead in", state.dead_in),
+        ("Stayed live in", state.live_in),
+        ("Tells nothing, as it was dead with everything on:", state.ignored),
+        ("Seen differently by two people, so not counted:", state.disputed),
+    )
+    reasons = [
+        f"{words} {', '.join(map(named, rounds))}." for words, rounds in told if rounds
+    ]
+    reasons += [
+        f"If {named(each.look)} was misread, it is on {named(each.way)}: look again."
+        for each in state.misread
+    ]
+    return tuple(reasons or ["Not looked at in any round."])
+
+
+def _sure(state: PointState) -> str:
+    if state.steady:
+        return ", confirmed: it would stand if any one reading were wrong."
+    if state.confirmed:
+        return ", confirmed: no two ways would explain the readings as well."
+    if state.as_sure_as_can_be:
+        return ": as sure as switching off can make it."
+    return ", not confirmed yet: two ways together would explain it as well."
+
+
+def _several(candidates: tuple[str, ...], named: Naming) -> str:
+    ways = [named(way) for way in candidates if way != NONE]
+    if len(ways) > MOST_NAMED:
+        none = ", or none of them" if NONE in candidates else ""
+        return f"Not narrowed down yet: {len(ways)} ways{none}, still fit."
+    names = [*ways, "none of these ways"] if NONE in candidates else ways
+    return f"May be on {', '.join(names[:-1])} or {names[-1]}."
+
+
+def _two_ways(state: PointState, named: Naming) -> str:
+    if len(state.either) + len(state.both) > MOST_NAMED:
+        return "On more than one way; many pairs fit."
+    pairs = [f"dead with either of {_pair(p, named)}" for p in state.either]
+    pairs += [f"dead only with both {_pair(p, named)} off" for p in state.both]
+    return f"On more than one way: {', or '.join(pairs)}."
+
+
+def _pair(pair: Pair, named: Naming) -> str:
+    return f"{named(pair[0])} and {named(pair[1])}"

@@ -1,0 +1,90 @@
+"""The next round, by hand-made surveys."""
+
+from __future__ import annotations
+
+from app.domain.trace import Group, Look, Survey, Way, cannot_show, next_round, states
+from app.domain.trace.code import rounds_for
+
+EIGHT = tuple(Way(ref=f"W{n}") for n in range(1, 9))
+POINTS = ("P1", "P2")
+
+
+def test_an_rcd_is_switched_as_one_where_it_halves_as_well() -> None:
+    group = Group(ref="R1", ways=frozenset({"W5", "W6", "W7", "W8"}))
+    planned = next_round(Survey(EIGHT, POINTS, groups=(group,)), "halving")
+    assert planned is not None
+    assert planned.switches == ("R1",)
+    assert planned.ways == group.ways
+
+
+def test_everything_off_is_the_main_switch() -> None:
+    group = Group(ref="MS", ways=frozenset(way.ref for way in EIGHT))
+    looks = tuple(
+        Look(ref=f"R{n}", off=frozenset({way.ref}), seen={"P1": "live"})
+        for n, way in enumerate(EIGHT)
+    )
+    survey = Survey(EIGHT, ("P1",), looks, groups=(group,))
+    planned = next_round(survey, "one_at_a_time")
+    assert planned is not None
+    assert (planned.purpose, planned.switches) == ("confirm", ("MS",))
+
+
+def test_a_board_below_is_off_with_the_way_that_feeds_it() -> None:
+    ways = (Way(ref="W1"), Way(ref="W2", parent="W1"), Way(ref="W3"))
+    planned = next_round(Survey(ways, POINTS), "one_at_a_time")
+    assert planned is not None
+    assert planned.switches == ("W1",)
+    assert planned.ways == {"W1", "W2"}
+
+
+def test_likely_ways_spread_over_both_halves() -> None:
+    likely = {"P1": "W1", "P2": "W2"}
+    planned = next_round(Survey(EIGHT, POINTS), "halving", likely)
+    assert planned is not None
+    assert len({"W1", "W2"} & planned.ways) == 1
+
+
+def test_only_points_that_can_be_learnt_from_are_asked_about() -> None:
+    look = Look(ref="R0", off=frozenset(), seen={"P1": "dead", "P2": "live"})
+    planned = next_round(Survey(EIGHT, POINTS, (look,)), "halving")
+    assert planned is not None
+    assert planned.points == ("P2",)
+
+
+def test_nothing_to_switch_is_no_round() -> None:
+    kept = (Way(ref="W1", leave_on="a stairlift"),)
+    assert next_round(Survey(kept, POINTS), "halving") is None
+    assert next_round(Survey((), POINTS), "self_checking") is None
+    assert next_round(Survey(EIGHT, ()), "one_at_a_time") is None
+
+
+def test_each_way_is_off_equally_often_and_any_two_differ_twice() -> None:
+    for ways in range(1, 25):
+        rounds = rounds_for(ways)
+        words = [
+            frozenset(n for n, off in enumerate(rounds) if way in off)
+            for way in range(ways)
+        ]
+        assert len({len(word) for word in words}) == 1
+        for place, word in enumerate(words):
+            assert len(word) >= 2
+            assert all(len(word - other) >= 2 for other in words[:place])
+
+
+def test_what_cannot_be_shown() -> None:
+    ways = (
+        Way(ref="W1", poles=1),
+        Way(ref="W2", poles=2),
+        Way(ref="W3", poles=2, leave_on="a pump"),
+        Way(ref="W4"),
+    )
+    look = Look(ref="R1", off=frozenset({"W1", "W2"}), seen={"P1": "dead"})
+    survey = Survey(ways, POINTS, (look,))
+    told = {each.code: each.refs for each in cannot_show(survey, states(survey))}
+    assert told == {
+        "borrowed_neutral": ("W1", "W4"),
+        "left_on": ("W3",),
+        "not_tried": ("W4",),
+        "nothing_found": ("W1", "W2"),
+        "not_looked": ("P2",),
+    }
