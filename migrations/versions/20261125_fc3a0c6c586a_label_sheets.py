@@ -9,7 +9,7 @@ import sqlalchemy as sa
 from alembic import op
 
 revision = "fc3a0c6c586a"
-down_revision = "6e2bbc7efc0f"
+down_revision = "be48b829bd7d"
 branch_labels = None
 depends_on = None
 
