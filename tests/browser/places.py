@@ -6,18 +6,23 @@ from collections import Counter
 
 from app.domain.record import Record
 
-BESIDE = ("/homes/", "/homes/new", "/import", "/help/", "/words/")
+BESIDE = (
+    "/homes/", "/homes/new", "/import", "/help/", "/words/", "/tables/",
+    "/tables/zs-circuit-breaker",
+)  # fmt: skip
 LISTS = (
     "", "intake/", "sources/", "boards/", "circuits/", "rooms/", "points/?filter=hall",
     "ask/", "open-questions/", "changes/", "document", "search/?q=light", "edit",
     "delete", "rooms/quick/table", "new/devices", "new/intake?kind=cutout",
-    "new/points", "new/ties", "labels/", "labels/sheets",
+    "new/points", "new/ties", "labels/", "labels/sheets", "rounds/",
+    "rounds/new", "rounds/results", "load/?kind=charger&kw=7.4",
 )  # fmt: skip
 PAGES = {
     "boards": ("", "ways", "labels", "chart"),
     "rooms": ("", "points"),
     "devices": ("", "edit", "delete"),
-    "circuits": ("",),
+    "circuits": ("", "figures"),
+    "rounds": ("ready", "marks", "back"),
     "points": ("", "edit"),
 }
 
