@@ -5,16 +5,20 @@ const fieldOf = (entry, name) => entry.fields.find(([key]) => key === name)?.[1]
 
 /** Show the step that the address names; without one, the marks. */
 function showPanel() {
-  const named = document.getElementById(location.hash.slice(1));
-  const first = document.getElementById("marks");
   if (location.hash === "#main") return;
-  const panel = named?.closest("[data-panel]") ?? first;
+  const named = document.getElementById(location.hash.slice(1));
+  const panel = named?.closest("[data-panel]") ?? document.getElementById("marks");
   for (const each of panels) each.hidden = each !== panel;
-  if (!named) return;
-  named.scrollIntoView();
-  if (named !== panel) return;
-  scrollTo(0, 0);
+  if (named && named !== panel) named.scrollIntoView();
+}
+
+/** Begin a step at its top. */
+function beginPanel() {
+  showPanel();
+  const panel = panels.find((each) => `#${each.id}` === location.hash);
+  if (!panel) return;
   panel.querySelector("h2").focus({ preventScroll: true });
+  scrollTo(0, 0);
 }
 
 /** The list item that an entry is about, if it is of this page's round. */
@@ -64,5 +68,5 @@ const how = document.querySelector("[data-how]");
 how?.querySelector("button").remove();
 how?.addEventListener("change", ({ target }) => seeWith(target.value));
 how?.addEventListener("submit", (event) => event.preventDefault());
-addEventListener("hashchange", showPanel);
+addEventListener("hashchange", beginPanel);
 showPanel();

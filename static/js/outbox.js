@@ -177,9 +177,12 @@ async function keep(form, submitter) {
 /** Send a form as if there were no script: where nothing can be kept. */
 function sendPlainly(form, submitter) {
   cannotKeep();
-  plainly.add(form);
-  form.requestSubmit(submitter);
-  plainly.delete(form);
+  // A form cannot be sent while it is still being said that it is sent.
+  setTimeout(() => {
+    plainly.add(form);
+    form.requestSubmit(submitter);
+    plainly.delete(form);
+  });
 }
 
 /** Ask the program to take one entry. */
