@@ -31,8 +31,8 @@ function press(item, seen) {
   for (const button of item.querySelectorAll("button[name=seen]")) {
     button.setAttribute("aria-pressed", String(button.value === seen));
   }
-  const items = [...document.querySelectorAll(".marks__item")];
-  const done = items.filter((each) => each.querySelector("[aria-pressed=true]")).length;
+  item.dataset.marked = "";
+  const done = document.querySelectorAll("[data-marked]").length;
   document.querySelector("[data-marks-done]").textContent = String(done);
 }
 

@@ -34,6 +34,7 @@ let sending = false;
 let wanted = false;
 let turn = false;
 let failed = "";
+let unanswered = false;
 let wait = FIRST_WAIT_MS;
 let timer;
 let later;
@@ -234,11 +235,15 @@ async function deliver(entry) {
 async function sendEach() {
   for (;;) {
     const entry = (await all()).find((each) => !each.refused);
-    if (!entry) return 0;
+    if (!entry) {
+      unanswered = false;
+      return 0;
+    }
     turn = await takeTurn();
     if (!turn) return FIRST_WAIT_MS;
     failed = "";
-    if (!(await deliver(entry).catch(() => false))) {
+    unanswered = !(await deliver(entry).catch(() => false));
+    if (unanswered) {
       const now = wait;
       wait = Math.min(wait * 2, LONGEST_WAIT_MS);
       return now;
@@ -366,6 +371,11 @@ function cannotKeep() {
   bar.hidden = false;
 }
 
+/** Ask before a page is left that may not open again until the program is back. */
+function askBeforeLeaving(event) {
+  if (unanswered) event.preventDefault();
+}
+
 /** Take hold of a form before the browser sends it. */
 function caught(event) {
   const form = event.target;
@@ -387,6 +397,7 @@ async function begin() {
     show();
   });
   addEventListener("online", sendNow);
+  addEventListener("beforeunload", askBeforeLeaving);
   document.addEventListener("visibilitychange", sendNow);
   await show();
   document.documentElement.dataset.outbox = "ready";

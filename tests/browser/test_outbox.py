@@ -205,7 +205,7 @@ def test_a_whole_round_goes_through_without_the_program(
     page.get_by_role("link", name="Go on: get ready to look").tap()
     page.get_by_label("You will see it with").select_option("A lamp")
     page.get_by_label("Whose marks these are").fill("Ash")
-    page.get_by_role("button", name="Open the page to switch and mark").tap()
+    page.get_by_role("button", name="Open the next page").tap()
     expect(page.get_by_role("heading", name="Switch off now")).to_be_visible()
     expect(page.locator("html[data-outbox=ready]")).to_be_attached()
     served.kill()

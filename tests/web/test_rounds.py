@@ -299,6 +299,7 @@ def test_not_looked_stays_marked_though_another_looked(here: CheckedClient) -> N
     pressed = [b for b in page.all("button") if b.get("aria-pressed") == "true"]
     assert [b.get("value") for b in pressed] == ["not_looked"]
     assert "Bo: went dead." in page.main
+    assert "1 of 3 marked" in page.main
     assert "look again" not in page.main
 
 

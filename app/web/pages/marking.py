@@ -104,7 +104,7 @@ class MarksPage:
         fuses: Which of these are fuses, to be drawn.
         restart: What to see to once all is back on.
         rooms: The points by room.
-        done: How many this browser's person has marked.
+        done: How many anyone has marked.
         total: How many there are to mark.
         key: Makes each form of this page count once.
         by: Whose marks they are.
@@ -193,7 +193,7 @@ def _marks_page(home: str, each: Round) -> MarksPage:
         fuses=fuses_off(net.record, each),
         restart=restart(net, each) if off else (),
         rooms=groups,
-        done=sum(1 for mark in listed if mark.seen),
+        done=sum(1 for mark in listed if mark.seen or mark.others),
         total=len(listed),
         key=secrets.token_hex(8),
         by=person(),
