@@ -22,8 +22,8 @@ PAGES = {
     "rooms": ("", "points"),
     "devices": ("", "edit", "delete"),
     "circuits": ("", "figures"),
-    "rounds": ("ready", "marks", "back"),
     "points": ("", "edit"),
+    "rounds": ("ready", "prepare", "marks"),
 }
 
 
@@ -40,8 +40,15 @@ def places_of(record: Record) -> list[str]:
 
 
 def _fullest(record: Record, sort: str) -> list[str]:
-    """Return the one thing of a sort with most hanging on it, if there is any."""
-    refs = [item.ref for item in record.items() if item.plural == sort]
+    """Return the one thing of a sort with most hanging on it, if there is any.
+
+    A round is one that is still to come.
+    """
+    refs = [
+        item.ref
+        for item in record.items()
+        if item.plural == sort and getattr(item, "stage", "planned") == "planned"
+    ]
     hanging = Counter(
         getattr(item, name, None)
         for item in record.items()
