@@ -65,6 +65,7 @@ PLACES: tuple[tuple[str, tuple[tuple[str, str], ...]], ...] = (
             ("Points", "points.index"),
         ),
     ),
+    ("Find out", (("Walk", "walk.index"),)),
     ("Ask", (("Ask", "ask.index"),)),
     ("Labels", (("Labels", "labels.index"),)),
     ("Open questions", (("Open questions", "faults.index"),)),

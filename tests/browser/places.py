@@ -11,7 +11,7 @@ LISTS = (
     "", "intake/", "sources/", "boards/", "circuits/", "rooms/", "points/?filter=hall",
     "ask/", "open-questions/", "changes/", "document", "search/?q=light", "edit",
     "delete", "rooms/quick/table", "new/devices", "new/intake?kind=cutout",
-    "new/points", "new/ties", "labels/", "labels/sheets",
+    "new/points", "new/ties", "labels/", "labels/sheets", "walk/rooms",
 )  # fmt: skip
 PAGES = {
     "boards": ("", "ways", "labels", "chart"),
@@ -31,7 +31,8 @@ def places_of(record: Record) -> list[str]:
         for ref in _fullest(record, sort)
         for page in pages
     ]
-    return [home + place for place in (*LISTS, *things)]
+    walked = [f"walk/rooms/{ref}" for ref in _fullest(record, "rooms")]
+    return [home + place for place in (*LISTS, *walked, *things)]
 
 
 def _fullest(record: Record, sort: str) -> list[str]:
