@@ -20,6 +20,13 @@ from app.web.fields import field_for, tidy
 
 # The form has these fields of a point; a button may give the place, words add to it.
 ASKED = ("kind", "place", "count")
+# A place that is touched has room beside it.
+MOST_WORDS = 80
+COUNTED = {
+    "inputmode": "numeric",
+    "pattern": "[1-9][0-9]?",
+    "title": "A number from 1 to 99",
+}
 # What a phone may be late by without its being said.
 SOON = timedelta(minutes=2)
 # Care that is marked with one touch: code, word on the button.
@@ -59,12 +66,14 @@ class AddForm:
     def __init__(self, record: Record, kind: str = "") -> None:
         by_name = {spec.name: spec for spec in specs(Point)}
         fields: dict[str, Any] = {n: field_for(by_name[n], record) for n in ASKED}
-        fields |= {"once": HiddenField(), "made_at": HiddenField()}
+        fields["once"] = HiddenField()
         form_class = type("AddForm", (FlaskForm,), fields)
         data = {"kind": kind, "count": 1, "once": secrets.token_hex(8)}
         self.form: Any = form_class(data=data)
         self.form.place.label.text = "Or in your own words"
         self.form.place.description = ""
+        self.form.place.render_kw = {"autocomplete": "off", "maxlength": MOST_WORDS}
+        self.form.count.render_kw = COUNTED
 
     def point(self, record: Record, room: Room) -> Point | None:
         """Return the point that was sent; None, and sentences, when it is none."""

@@ -199,12 +199,12 @@ def rooms_page(record: Record) -> RoomsPage:
     )
 
 
-def answer(record: Record, room: Room, done: int | None) -> dict[str, Any]:
-    """Return a room as data, for a form that asks for data: its list as it now is."""
+def answer(record: Record, room: Room, url: str) -> dict[str, Any]:
+    """Return a room as data: its list as it now is, and where a page would go."""
     points = record.points_of(room.ref)
     return {
         "room": room.ref,
-        "change": done,
+        "url": url,
         "points": [
             {"ref": p.ref, "title": p.title, "facts": facts_of_point(p)} for p in points
         ],

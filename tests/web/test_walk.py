@@ -149,7 +149,10 @@ def test_what_cannot_be_listed_is_said_beside_its_field(
     assert page.value("count", "Add") == form["count"]
     assert page.value("place", "Add") == form["place"]
     answer = here.send(KITCHEN, form, JSON)
-    assert data(answer.response, 422) == {"errors": {box: [sentence]}}
+    assert data(answer.response, 422) == {
+        "errors": {box: [sentence]},
+        "sentence": sentence,
+    }
     assert stored() == small
 
 

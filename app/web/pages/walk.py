@@ -18,6 +18,7 @@ from app.web.forms import sent_once
 from app.web.session import change, opened, opened_to_change, read
 from app.web.walk_form import AddForm, marked, when_made
 from app.web.walk_view import answer, room_page, rooms_page
+from app.web.wants_json import wants_json
 
 bp = Blueprint("walk", __name__, url_prefix="/homes/<home>/walk")
 # So many changes are looked through for the room last worked in.
@@ -88,8 +89,9 @@ def add(home: str, ref: str) -> ResponseReturnValue:
             said = f"Added {point.title} in {here.name} ({point.ref}).{when_made()}"
             done = save(connection, start, record, said, once=sent_once())
             return _taken(connection, home, here, done)
-    if _wants_json():
-        return jsonify(errors=form.errors), 422
+    if wants_json():
+        sentences = [each for some in form.errors.values() for each in some]
+        return jsonify(errors=form.errors, sentence=" ".join(sentences)), 422
     page = room_page(start.record, here, form)
     return render_template("pages/walk/room.html", page=page), 422
 
@@ -122,7 +124,8 @@ def looked(home: str, ref: str) -> ResponseReturnValue:
         sentence = f"{here.name}, looked at: {LOOKED_AT[looked_at].lower()}."
         done = save(connection, start, replaced(start.record, ref, new), sentence)
     _, after = beside(start.record, here)
-    return redirect(_room_url(start.record, after, done), 303)
+    url = _room_url(start.record, after, done)
+    return jsonify(url=url) if wants_json() else redirect(url, 303)
 
 
 def _taken(
@@ -130,19 +133,14 @@ def _taken(
 ) -> ResponseReturnValue:
     """Answer a change in a room: as data when asked, else the room again."""
     now: OpenHome = opened_to_change(connection, home)
-    if _wants_json():
-        return jsonify(answer(now.record, here, done))
     newest = now.record.points_of(here.ref)[-1:]
     anchor = f"point-{at}" if at and at not in {p.ref for p in newest} else None
     url = url_for(
         ".room", home=home, ref=here.ref, done=done, at=at or None, _anchor=anchor
     )
+    if wants_json():
+        return jsonify(answer(now.record, here, url))
     return redirect(url, 303)
-
-
-def _wants_json() -> bool:
-    offered = ("text/html", "application/json")
-    return request.accept_mimetypes.best_match(offered) == "application/json"
 
 
 def _room(record: Record, ref: str) -> Room:
