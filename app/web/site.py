@@ -65,7 +65,7 @@ PLACES: tuple[tuple[str, tuple[tuple[str, str], ...]], ...] = (
             ("Points", "points.index"),
         ),
     ),
-    ("Find out", (("Switching rounds", "rounds.index"),)),
+    ("Find out", (("Walk", "walk.index"), ("Switching rounds", "rounds.index"))),
     (
         "Use it",
         (

@@ -14,7 +14,7 @@ LISTS = (
     "", "intake/", "sources/", "boards/", "circuits/", "rooms/", "points/?filter=hall",
     "ask/", "open-questions/", "changes/", "document", "search/?q=light", "edit",
     "delete", "rooms/quick/table", "new/devices", "new/intake?kind=cutout",
-    "new/points", "new/ties", "labels/", "labels/sheets", "rounds/",
+    "new/points", "new/ties", "labels/", "labels/sheets", "walk/rooms", "rounds/",
     "rounds/new", "rounds/results", "load/?kind=charger&kw=7.4",
 )  # fmt: skip
 PAGES = {
@@ -36,7 +36,8 @@ def places_of(record: Record) -> list[str]:
         for ref in _fullest(record, sort)
         for page in pages
     ]
-    return [home + place for place in (*LISTS, *things)]
+    walked = [f"walk/rooms/{ref}" for ref in _fullest(record, "rooms")]
+    return [home + place for place in (*LISTS, *walked, *things)]
 
 
 def _fullest(record: Record, sort: str) -> list[str]:

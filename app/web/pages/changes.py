@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from flask import Blueprint, redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
 
+from app.domain.record import Record, Room
 from app.errors import InvalidError
 from app.services.homes import undo as take_back
 from app.store.changes import latest_changes, undone_by
@@ -83,7 +84,17 @@ def undo(home: str) -> ResponseReturnValue:
     with change() as connection:
         start = opened_to_change(connection, home)
         record = take_back(connection, start, number)
-    return redirect(url_for(".index", home=record.home.ref), 303)
+    return redirect(_back(record, request.form.get("walk")), 303)
+
+
+def _back(record: Record, walking: str | None) -> str:
+    """Return where to go after an undo: who is on the walk stays in the room."""
+    home = record.home.ref
+    if walking is None:
+        return url_for(".index", home=home)
+    if record.find(Room, walking) is None:
+        return url_for("walk.rooms", home=home)
+    return url_for("walk.room", home=home, ref=walking)
 
 
 def _number(text: str) -> int | None:
