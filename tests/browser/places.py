@@ -6,7 +6,7 @@ from collections import Counter
 
 from app.domain.record import Record
 
-BESIDE = ("/homes/", "/homes/new", "/import", "/help/", "/words/")
+BESIDE = ("/homes/", "/homes/new", "/import", "/help/", "/words/", "/phones/")
 LISTS = (
     "", "intake/", "sources/", "boards/", "circuits/", "rooms/", "points/?filter=hall",
     "ask/", "open-questions/", "changes/", "document", "search/?q=light", "edit",
