@@ -13,6 +13,7 @@ from app import __version__
 from app.config import Config
 from app.domain.record import Home
 from app.store.changes import latest_changes
+from app.web.paired import from_here
 from app.web.session import opened, read
 
 
@@ -154,6 +155,11 @@ class Site:
     def glossary_url(self) -> str:
         """Address of the glossary."""
         return url_for("glossary.index")
+
+    @property
+    def phones_url(self) -> str | None:
+        """Address of the phones, on this computer."""
+        return url_for("phones.index") if from_here() else None
 
     def static(self, name: str) -> str:
         """Return the address of a static file, new whenever the file is."""

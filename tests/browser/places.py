@@ -7,7 +7,7 @@ from collections import Counter
 from app.domain.record import Record
 
 BESIDE = (
-    "/homes/", "/homes/new", "/import", "/help/", "/words/", "/tables/",
+    "/homes/", "/homes/new", "/import", "/help/", "/words/", "/tables/", "/phones/",
     "/tables/zs-circuit-breaker",
 )  # fmt: skip
 LISTS = (

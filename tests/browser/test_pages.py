@@ -19,6 +19,7 @@ SIZES = pytest.mark.parametrize("size", [PHONE, DESK], ids=["phone", "desk"])
 NO_PAGES = {
     "static", "homes.start", "ask.go", "walk.index", "documents.download",
     "labels.pdf", "labels.notices", "labels.calibration", "chart.pdf",
+    "pairing.show",
 }  # fmt: skip
 
 

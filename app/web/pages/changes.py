@@ -26,12 +26,14 @@ class ChangeView:
         key: Its number.
         when: Day and time.
         sentence: What was done.
+        made_by: Name of the phone that it was done from; empty when none.
         undone: Whether it was taken back, or itself takes one back.
     """
 
     key: int
     when: str
     sentence: str
+    made_by: str
     undone: bool
 
 
@@ -65,6 +67,7 @@ def index(home: str) -> ResponseReturnValue:
                 key=c.key,
                 when=f"{day(c.at.astimezone())}, {c.at.astimezone():%H:%M}",
                 sentence=c.sentence,
+                made_by=c.made_by,
                 undone=undone_by(read(), key, c.key) is not None,
             )
             for c in found
