@@ -24,9 +24,14 @@ from app.web import create_app
 
 HOST = "127.0.0.1"
 THREADS = 4
-# What anyone on the network may make the server hold before it says no; no form of
-# this program is as large.
-MOST_BYTES_SHARED = 32 * 2**20
+# What anyone on the network may make the server hold: no form of this program is as
+# large, and who says nothing is not waited for long.
+SHARED_LIMITS = {
+    "max_request_body_size": 16 * 2**20,
+    "connection_limit": 200,
+    "channel_timeout": 30,
+    "cleanup_interval": 10,
+}
 NOT_ENCRYPTED = (
     "Nothing is encrypted on the way: whoever is on the same network and reads along "
     "sees every page, and could go on in the name of that phone until you remove it. "
@@ -56,8 +61,9 @@ def serve(
     with _listening(config) as listeners:
         config = replace(config, port=listeners[0].getsockname()[1])
         app = create_app(config)
+        limits = SHARED_LIMITS if config.shared_at else {}
         server = waitress.create_server(
-            app, sockets=listeners, threads=THREADS, ident=None, **_limits(config)
+            app, sockets=listeners, threads=THREADS, ident=None, **limits
         )
         # A browser that fetches several files at once is no reason to warn.
         logging.getLogger("waitress.queue").setLevel(logging.ERROR)
@@ -95,10 +101,6 @@ def _shared(
         yield f"A phone is paired with a code: http://{HOST}:{config.port}/phones/"
     yield NOT_ENCRYPTED
     yield "Ctrl+C ends it."
-
-
-def _limits(config: Config) -> dict[str, int]:
-    return {"max_request_body_size": MOST_BYTES_SHARED} if config.shared_at else {}
 
 
 @contextmanager

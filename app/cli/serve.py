@@ -22,13 +22,17 @@ if TYPE_CHECKING:
 @click.option("--open/--no-open", "open_browser", default=True, help="Open a browser.")
 @click.option("--share", is_flag=True, help="Let paired phones on this network in.")
 @click.option(
-    "--address", metavar="IPV4", help="Share at this address of the machine only."
+    "--address",
+    "addresses",
+    metavar="IPV4",
+    multiple=True,
+    help="Share at this address of the machine instead; may be given again.",
 )
 @click.option("--demo", is_flag=True, help="Show an invented home; nothing is kept.")
 def serve(
     data: Path | None,
     port: int | None,
-    address: str | None,
+    addresses: tuple[str, ...],
     *,
     open_browser: bool,
     share: bool,
@@ -41,9 +45,9 @@ def serve(
     """
     from app import server
 
-    if address and not share:
+    if addresses and not share:
         raise click.UsageError("--address says where to share: add --share.")
-    shared_at = _shared_at(address) if share else ()
+    shared_at = _shared_at(addresses) if share else ()
     with _demo_config() if demo else opened(data) as config:
         if demo:
             click.echo("This is a demo: an invented home. What you do is not kept.")
@@ -57,18 +61,17 @@ def serve(
         )
 
 
-def _shared_at(address: str | None) -> tuple[str, ...]:
+def _shared_at(addresses: tuple[str, ...]) -> tuple[str, ...]:
     from app.errors import InvalidError
     from app.services.home_network import is_home, own_addresses
 
-    if address is None:
-        return own_addresses()
-    if not is_home(address):
-        raise InvalidError(
-            f"“{address}” is no address of a home network, such as 192.168.1.20. "
-            "Nothing is shared."
-        )
-    return (address,)
+    for address in addresses:
+        if not is_home(address):
+            raise InvalidError(
+                f"“{address}” is no address of a home network, such as 192.168.1.20. "
+                "Nothing is shared."
+            )
+    return tuple(dict.fromkeys(addresses)) or own_addresses()
 
 
 def _someone_looks_on() -> bool:

@@ -64,17 +64,26 @@ def routes(monkeypatch: pytest.MonkeyPatch) -> Callable[[dict[str, str]], list[A
     return use
 
 
-def test_each_address_is_named_once_and_the_internets_are_not(
+def test_the_way_to_everywhere_else_is_taken(
     routes: Callable[[dict[str, str]], list[Any]],
 ) -> None:
+    done = routes({"203.0.113.1": "192.168.1.20", "10.0.0.1": "10.8.0.2"})
+    assert own_addresses() == ("192.168.1.20",)
+    assert done == [("connect", "203.0.113.1")]
+
+
+@pytest.mark.parametrize("way_out", [{}, {"203.0.113.1": "81.2.69.142"}])
+def test_without_one_the_networks_it_is_in_are_and_never_the_internets(
+    routes: Callable[[dict[str, str]], list[Any]], way_out: dict[str, str]
+) -> None:
     table = {
-        "203.0.113.1": "192.168.1.20",
-        "192.168.1.1": "192.168.1.20",
-        "10.0.0.1": "10.8.0.2",
+        "192.168.44.1": "192.168.44.20",
+        "192.168.45.1": "192.168.44.20",
+        "10.0.0.1": "10.0.0.7",
         "172.16.0.1": "81.2.69.142",
     }
-    done = routes(table)
-    assert own_addresses() == ("192.168.1.20", "10.8.0.2")
+    done = routes(way_out | table)
+    assert own_addresses() == ("192.168.44.20", "10.0.0.7")
     assert {what for what, _ in done} == {"connect"}
 
 
