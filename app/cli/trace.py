@@ -96,5 +96,7 @@ def read(file: BinaryIO, home: str | None, data: Path | None, *, as_json: bool) 
         )
     if as_json:
         print_json({"rounds": count})
-    else:
+    elif count:
         click.echo(f"Rounds taken in: {count}")
+    else:
+        click.echo("No rounds taken in: it holds none, or was taken in before.")

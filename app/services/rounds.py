@@ -12,12 +12,13 @@ from app.domain.trace.rounds import begun, with_readings
 from app.errors import InvalidError, Problem
 from app.interchange.rounds import RoundInFile, rounds_from
 from app.services.homes import OpenHome, save
+from app.store.changes import change_sent_as
 
 
 def read_rounds(connection: Connection, at_start: OpenHome, data: bytes) -> int:
     """Take rounds in from a file, all or none; return how many.
 
-    The same file taken in again changes nothing.
+    The same file taken in again changes nothing, and none are returned.
 
     Raises:
         InvalidError: The file holds no rounds, or names what is not there.
@@ -27,6 +28,8 @@ def read_rounds(connection: Connection, at_start: OpenHome, data: bytes) -> int:
     if problems:
         raise InvalidError("The rounds do not fit this home.", problems)
     once = hashlib.sha256(data).hexdigest()
+    if change_sent_as(connection, at_start.key, once):
+        return 0
     sentence = f"{len(rounds)} rounds taken in from a file."
     new = _with(at_start.record, rounds)
     save(connection, at_start, new, sentence, once=once)

@@ -18,7 +18,13 @@ from app.domain.trace.plan import (
     effort,
     next_round,
 )
-from app.domain.trace.readings import Conflict, conflicts, likely_ways, survey_of
+from app.domain.trace.readings import (
+    Conflict,
+    conflicts,
+    likely_ways,
+    loses_left_on,
+    survey_of,
+)
 from app.domain.trace.state import NONE, STATUSES, Misread, PointState, Status, states
 from app.domain.trace.survey import Group, Look, Survey, Way
 from app.domain.trace.words import answer_of, naming, reasons_of
@@ -46,6 +52,7 @@ __all__ = [
     "conflicts",
     "effort",
     "likely_ways",
+    "loses_left_on",
     "naming",
     "next_round",
     "reasons_of",

@@ -90,7 +90,7 @@ def trace_answer(net: Network) -> TraceAnswer:
     record = net.record
     return TraceAnswer(
         home=record.home.ref,
-        rounds=len(survey.looks),
+        rounds=sum(1 for look in survey.looks if look.seen),
         points=tuple(_finding(record, state) for state in known.values()),
         hidden=tuple(
             Hidden(

@@ -9,8 +9,9 @@ from datetime import date
 from app.domain.edits import new_ref
 from app.domain.network import Network
 from app.domain.record import Circuit, Device, Point, Record, Tie
-from app.domain.trace.readings import way_of
+from app.domain.trace.readings import ways_of
 from app.domain.trace.state import PointState
+from app.domain.trace.words import naming, pairs_of
 
 FOUND, CONFIRMED = "3", "4"
 
@@ -55,13 +56,19 @@ class _Writing:
         if point is None:
             return
         if state.status == "more_than_one_way":
-            self._leave(point, "it depends on two ways; have an electrician look")
+            pairs = pairs_of(state, naming(self.net.record))
+            self._leave(
+                point, f"it depends on two ways, {pairs}; have an electrician look"
+            )
+        if state.status == "unaffected" and self._said_on_a_way(point):
+            said = self._said(self._feeding(point))
+            self._leave(point, f"seen on none of the ways, the record says {said}")
         if state.status != "found" or state.way is None:
             return
         grade = CONFIRMED if state.confirmed else FOUND
         circuit = self._circuit(state.way)
         if circuit is None:
-            self._leave(point, "several circuits are wired to its way")
+            self._leave(point, self._why_no_circuit(state.way))
             return
         self._tie(point, circuit, grade)
 
@@ -75,19 +82,29 @@ class _Writing:
         )
 
     def _tie(self, point: Point, circuit: Circuit, grade: str) -> None:
-        ties = self.net.record.ties_of(point.ref)
-        feeding = [tie for tie in ties if tie.role == "feeds"]
+        feeding = self._feeding(point)
         same = [tie for tie in feeding if tie.tied_to == circuit.ref]
         if same:
             self._raise(point, same[0], grade)
+            if others := [tie for tie in feeding if tie not in same]:
+                self._keep(point, circuit, others)
         elif not feeding:
             self._add(point, circuit, grade)
-        elif circuit.ref in self.net.circuits_at.get(point.ref, ()):
+        elif self.net.circuits_at.get(point.ref, ()) == (circuit.ref,):
             return  # It is behind another point of that circuit, as the record says.
         elif len(feeding) > 1 or feeding[0].grade >= grade:
             self._leave(point, f"the record says otherwise: {self._said(feeding)}")
         else:
             self._turn(point, feeding[0], circuit, grade)
+
+    def _said_on_a_way(self, point: Point) -> bool:
+        circuits = self.net.circuits_at.get(point.ref, ())
+        found = (self.net.record.find(Circuit, ref) for ref in circuits)
+        return any(ways_of(self.net, circuit) for circuit in found if circuit)
+
+    def _feeding(self, point: Point) -> list[Tie]:
+        ties = self.net.record.ties_of(point.ref)
+        return [tie for tie in ties if tie.role == "feeds"]
 
     def _raise(self, point: Point, tie: Tie, grade: str) -> None:
         if tie.grade < grade:
@@ -120,9 +137,10 @@ class _Writing:
         """Return the one circuit of a way, made if there is none yet."""
         if way in self.circuits:
             return self.circuits[way]
-        known = [c for c in self.net.record.circuits if way_of(self.net, c) == way]
+        known = self._circuits(way)
         if known:
-            return known[0] if len(known) == 1 else None
+            alone = len(known) == 1 and ways_of(self.net, known[0]) == (way,)
+            return known[0] if alone else None
         device = self.net.record.find(Device, way)
         number = device.way if device else ""
         taken = {circuit.ref for circuit in self.circuits.values()}
@@ -132,8 +150,24 @@ class _Writing:
         self.changes.append(f"{made.title} is made, on {self._words(way)}.")
         return made
 
+    def _circuits(self, way: str) -> list[Circuit]:
+        circuits = self.net.record.circuits
+        return [c for c in circuits if way in ways_of(self.net, c)]
+
+    def _why_no_circuit(self, way: str) -> str:
+        if len(self._circuits(way)) > 1:
+            return "several circuits are wired to its way"
+        return "the circuit of its way is recorded on another way too"
+
     def _leave(self, point: Point, why: str) -> None:
         sentence = f"{point.title} is left as it is: {why}."
+        self.left_alone.append(Proposal(point=point.ref, sentence=sentence))
+
+    def _keep(self, point: Point, circuit: Circuit, others: list[Tie]) -> None:
+        sentence = (
+            f"{point.title} was seen on {circuit.title} alone; that the record also "
+            f"says {self._said(others)} is left as it is."
+        )
         self.left_alone.append(Proposal(point=point.ref, sentence=sentence))
 
     def _said(self, ties: list[Tie]) -> str:

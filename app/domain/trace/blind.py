@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from app.domain.trace.state import PointState
@@ -28,8 +28,8 @@ def cannot_show(
     survey: Survey, known: Mapping[str, PointState]
 ) -> tuple[CannotShow, ...]:
     """Return what stays hidden, leaving out what is about nothing here."""
-    tried = {way for look in survey.looks for way in survey.dead(look.off)}
-    on_some = {state.way for state in known.values()}
+    tried = {w for look in survey.looks if look.seen for w in survey.dead(look.off)}
+    on_some = {way for state in known.values() for way in _found_on(state)}
     single = tuple(way.ref for way in survey.ways if way.poles != 2)
     found = (
         CannotShow(
@@ -44,6 +44,12 @@ def cannot_show(
             sentence="Never to be switched off, so nothing can be found on it, and no "
             "point can be told from one that it feeds as well.",
             refs=tuple(w.ref for w in survey.ways if w.ref not in survey.switchable),
+        ),
+        CannotShow(
+            code="no_baseline",
+            sentence="Seen dead, but never looked at with everything on at that time "
+            "of day. A blown lamp or a timed supply would look the same.",
+            refs=tuple(_without_baseline(survey)),
         ),
         CannotShow(
             code="not_tried",
@@ -63,6 +69,22 @@ def cannot_show(
         ),
     )
     return tuple(each for each in found if each.refs)
+
+
+def _found_on(state: PointState) -> Iterator[str]:
+    if state.way:
+        yield state.way
+    if state.status == "more_than_one_way":
+        yield from (way for pair in (*state.either, *state.both) for way in pair)
+
+
+def _without_baseline(survey: Survey) -> Iterator[str]:
+    """Yield the points seen dead at a time when nobody looked with everything on."""
+    for point in survey.points:
+        seen = [(look, look.seen[point]) for look in survey.looks if point in look.seen]
+        looked = {look.night for look, _ in seen if not look.off}
+        if any(what == "dead" and look.night not in looked for look, what in seen):
+            yield point
 
 
 def _looked_at(state: PointState) -> bool:

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from app.domain.kinds import DEVICE_KINDS
-from app.domain.network import Network, feeders_of
+from app.domain.network import Network, feeders_of, upstream
 from app.domain.record import Circuit, Device, Point, Reading, Record, Round
 from app.domain.trace.survey import Group, Look, Seen, Survey, Way
 
@@ -32,17 +32,19 @@ def survey_of(net: Network) -> Survey:
     """Return the survey that a record holds.
 
     A way is whatever can be switched by hand nearest above a circuit, and every other
-    outgoing device that can be.  A round in which nothing of this was off, though it
-    names something, is left out: it would read as a baseline.
+    outgoing device that can be.  A way from which something left on is fed is left on
+    too.  A round in which nothing of this was off, though it names something, is left
+    out: it would read as a baseline.
     """
     record = net.record
     devices = _ways(net)
-    refs = {device.ref for device in devices}
+    refs = [device.ref for device in devices]
+    kept = _kept_on(net)
     return Survey(
-        ways=tuple(_way(net, device, refs) for device in devices),
+        ways=tuple(_all_ways(net, devices, kept)),
         points=tuple(point.ref for point in _in_walking_order(record)),
-        looks=tuple(_looks(net, refs)),
-        groups=tuple(_groups(net, refs)),
+        looks=tuple(_looks(net, set(refs))),
+        groups=tuple(_groups(net, set(refs), kept)),
     )
 
 
@@ -56,9 +58,18 @@ def conflicts(record: Record) -> tuple[Conflict, ...]:
     )
 
 
-def way_of(net: Network, circuit: Circuit) -> str | None:
-    """Return what can be switched by hand nearest above a circuit."""
+def ways_of(net: Network, circuit: Circuit) -> tuple[str, ...]:
+    """Return what can be switched by hand nearest above a circuit, on each feed."""
     return _nearest(net, circuit.ref, by_hand)
+
+
+def loses_left_on(net: Network, off: Iterable[str]) -> tuple[Device, ...]:
+    """Return what is to be left on but would lose its supply with these switched off.
+
+    For a round chosen by hand; a planned one never does this.
+    """
+    dark = without_supply(net, off)
+    return tuple(d for d in net.record.devices if d.leave_on and d.ref in dark)
 
 
 def likely_ways(net: Network) -> dict[str, str]:
@@ -68,7 +79,7 @@ def likely_ways(net: Network) -> dict[str, str]:
         circuits = [
             net.record.find(Circuit, c) for c in net.circuits_at.get(point.ref, ())
         ]
-        ways = {way for c in circuits if c for way in [way_of(net, c)] if way}
+        ways = {way for c in circuits if c for way in ways_of(net, c)}
         if len(ways) == 1:
             (found[point.ref],) = ways
     return found
@@ -82,7 +93,7 @@ def by_hand(device: Device) -> bool:
 
 
 def _ways(net: Network) -> list[Device]:
-    above = {way_of(net, circuit) for circuit in net.record.circuits}
+    above = {way for each in net.record.circuits for way in ways_of(net, each)}
     return [
         device
         for device in net.record.devices
@@ -96,31 +107,55 @@ def _free_way(net: Network, device: Device) -> bool:
     return outgoing and not net.fed.get(device.ref)
 
 
-def _way(net: Network, device: Device, ways: set[str]) -> Way:
-    parent = _nearest(net, device.ref, lambda other: other.ref in ways)
-    return Way(
-        ref=device.ref,
-        parent=parent,
-        poles=_POLES.get(device.poles),
-        leave_on=device.leave_on,
-    )
+def _kept_on(net: Network) -> dict[str, str]:
+    """Return why each thing is left on that is to be, or that feeds what is to be."""
+    kept = [device for device in net.record.devices if device.leave_on]
+    above = {ref: d.leave_on for d in kept for ref in upstream(net, d.ref)}
+    return {**above, **{device.ref: device.leave_on for device in kept}}
 
 
-def _nearest(net: Network, ref: str, wanted: Callable[[Device], bool]) -> str | None:
-    """Return the nearest device above a thing that is wanted, on its first feeds."""
-    seen, here = {ref}, next(iter(feeders_of(net, ref)), None)
-    while here and here not in seen:
+def _all_ways(
+    net: Network, devices: Iterable[Device], kept: Mapping[str, str]
+) -> Iterator[Way]:
+    devices = tuple(devices)
+    dark = {device.ref: without_supply(net, [device.ref]) for device in devices}
+    above = {
+        device.ref: [
+            ref for ref in dark if ref != device.ref and device.ref in dark[ref]
+        ]
+        for device in devices
+    }
+    for device in devices:
+        # Of all that take it down alone, the nearest is the one under most others.
+        parent = max(above[device.ref], key=lambda ref: len(above[ref]), default=None)
+        yield Way(
+            ref=device.ref,
+            parent=parent,
+            poles=_POLES.get(device.poles),
+            leave_on=kept.get(device.ref, ""),
+        )
+
+
+def _nearest(
+    net: Network, ref: str, wanted: Callable[[Device], bool]
+) -> tuple[str, ...]:
+    """Return the devices above a thing that are wanted, the nearest on each feed."""
+    seen, waiting, found = {ref}, list(feeders_of(net, ref)), []
+    for here in waiting:
+        if here in seen:
+            continue
         seen.add(here)
         device = net.record.find(Device, here)
         if device is not None and wanted(device):
-            return here
-        here = next(iter(feeders_of(net, here)), None)
-    return None
+            found.append(here)
+        else:
+            waiting.extend(feeders_of(net, here))
+    return tuple(found)
 
 
-def _groups(net: Network, ways: set[str]) -> Iterator[Group]:
+def _groups(net: Network, ways: set[str], kept: Mapping[str, str]) -> Iterator[Group]:
     for device in net.record.devices:
-        if device.ref in ways or not by_hand(device) or device.leave_on:
+        if device.ref in ways or not by_hand(device) or device.ref in kept:
             continue
         below = without_supply(net, [device.ref]) & ways
         if len(below) > 1:

@@ -32,7 +32,7 @@ def answer_of(state: PointState, named: Naming) -> str:
     if state.status == "several_fit":
         return _several(state.candidates, named)
     if state.status == "more_than_one_way":
-        return _two_ways(state, named)
+        return f"On more than one way: {pairs_of(state, named)}."
     if state.status == "contradiction":
         return "No explanation fits all that was seen: one reading is wrong."
     return "Dead with everything on, so switching off shows nothing."
@@ -57,12 +57,13 @@ def reasons_of(state: PointState, named: Naming) -> tuple[str, ...]:
 
 
 def _sure(state: PointState) -> str:
-    if state.steady:
-        return ", confirmed: it would stand if any one reading were wrong."
+    stands = " it would stand if any one reading were wrong."
     if state.confirmed:
-        return ", confirmed: no two ways would explain the readings as well."
+        pairs = " no two ways would explain the readings as well."
+        return f", confirmed:{stands if state.steady else pairs}"
     if state.as_sure_as_can_be:
-        return ": as sure as switching off can make it."
+        more = f";{stands}" if state.steady else "."
+        return f": as sure as switching off can make it{more}"
     return ", not confirmed yet: two ways together would explain it as well."
 
 
@@ -75,12 +76,13 @@ def _several(candidates: tuple[str, ...], named: Naming) -> str:
     return f"May be on {', '.join(names[:-1])} or {names[-1]}."
 
 
-def _two_ways(state: PointState, named: Naming) -> str:
+def pairs_of(state: PointState, named: Naming) -> str:
+    """Return the pairs of ways that explain a point, as the end of a sentence."""
     if len(state.either) + len(state.both) > MOST_NAMED:
-        return "On more than one way; many pairs fit."
+        return "many pairs fit"
     pairs = [f"dead with either of {_pair(p, named)}" for p in state.either]
     pairs += [f"dead only with both {_pair(p, named)} off" for p in state.both]
-    return f"On more than one way: {', or '.join(pairs)}."
+    return ", or ".join(pairs)
 
 
 def _pair(pair: Pair, named: Naming) -> str:

@@ -146,6 +146,61 @@ def test_a_point_on_two_ways_is_proposed_and_not_written() -> None:
     assert "depends on two ways" in done.left_alone[0].sentence
 
 
+def test_the_pair_is_named_where_a_point_is_on_two_ways() -> None:
+    record = a_home(
+        point("P1", kind="socket"),
+        *switched_off("N1", "W1", dead="P1"),
+        *switched_off("N2", "W2", dead="P1"),
+        *switched_off("N3", "W3", live="P1"),
+    )
+    (left,) = apply(record).left_alone
+    assert "dead with either of Way 1 and Way 2" in left.sentence
+
+
+def test_a_second_tie_that_the_readings_do_not_bear_out_is_said() -> None:
+    record = a_home(
+        point("P1", kind="socket"),
+        tie("P1", "C1", grade="1"),
+        tie("P1", "C2", grade="1"),
+        *seen_on("W1"),
+    )
+    done = apply(record)
+    assert ties(done.record) == [("C1", "4"), ("C2", "1")]
+    assert "also says Circuit 2 is left as it is" in done.left_alone[0].sentence
+
+
+def test_a_point_seen_on_no_way_that_the_record_ties_to_one_is_said() -> None:
+    live = [
+        switched_off(f"N{n}", f"W{n}", live="P1", stage="done") for n in range(1, 4)
+    ]
+    read = [part for parts in live for part in parts]
+    record = a_home(point("P1", kind="socket"), tie("P1", "C2", grade="1"), *read)
+    done = apply(record)
+    assert done.record == record
+    assert "the record says Circuit 2" in done.left_alone[0].sentence
+    untied = apply(a_home(point("P1", kind="socket"), *read))
+    assert untied.left_alone == ()
+
+
+def test_a_way_whose_circuit_is_on_another_way_too_is_left_and_said() -> None:
+    record = home(
+        street(
+            board(
+                "B1",
+                main_switch(
+                    "MS", way("W1", circuit("C1", ways=("W1", "W2"))), way("W2")
+                ),
+            )
+        ),
+        point("P1", kind="socket"),
+        *switched_off("N1", "W2", dead="P1"),
+        *switched_off("N2", "W1", live="P1"),
+    )
+    done = apply(record)
+    assert done.record == record
+    assert "on another way too" in done.left_alone[0].sentence
+
+
 def test_nothing_read_changes_nothing() -> None:
     record = a_home(point("P1", kind="socket"))
     assert apply(record).record == record

@@ -84,7 +84,32 @@ def test_what_cannot_be_shown() -> None:
     assert told == {
         "borrowed_neutral": ("W1", "W4"),
         "left_on": ("W3",),
+        "no_baseline": ("P1",),
         "not_tried": ("W4",),
         "nothing_found": ("W1", "W2"),
         "not_looked": ("P2",),
     }
+
+
+def test_a_way_of_a_pair_is_not_one_on_which_nothing_was_found() -> None:
+    looks = (
+        Look(ref="R0", off=frozenset(), seen={"P1": "live"}),
+        Look(ref="R1", off=frozenset({"W1"}), seen={"P1": "dead"}),
+        Look(ref="R2", off=frozenset({"W2"}), seen={"P1": "dead"}),
+        Look(ref="R3", off=frozenset({"W3"}), seen={"P1": "live"}),
+        Look(ref="R4", off=frozenset({"W4"}), seen={}),
+    )
+    ways = tuple(Way(ref=f"W{n}", poles=2) for n in range(1, 5))
+    survey = Survey(ways, ("P1",), looks)
+    told = {each.code: each.refs for each in cannot_show(survey, states(survey))}
+    assert told == {"not_tried": ("W4",), "nothing_found": ("W3",)}
+
+
+def test_a_baseline_by_day_says_nothing_of_the_night() -> None:
+    looks = (
+        Look(ref="R0", off=frozenset(), seen={"P1": "live"}),
+        Look(ref="R1", off=frozenset({"W1"}), seen={"P1": "dead"}, night=True),
+    )
+    survey = Survey((Way(ref="W1", poles=2),), ("P1",), looks)
+    told = {each.code: each.refs for each in cannot_show(survey, states(survey))}
+    assert told == {"no_baseline": ("P1",)}

@@ -3,7 +3,16 @@
 from __future__ import annotations
 
 from app.domain.network import network
-from app.domain.trace import conflicts, likely_ways, states, survey_of
+from app.domain.trace import (
+    MANNERS,
+    conflicts,
+    likely_ways,
+    loses_left_on,
+    next_round,
+    states,
+    survey_of,
+)
+from app.domain.trace.answers import trace_answer
 from app.domain.trace.survey import Group, Way
 from tests.builders import (
     Part,
@@ -73,6 +82,69 @@ def test_what_is_left_on_keeps_what_feeds_it_on() -> None:
     kept = way("W5", circuit("C5"), leave_on="a stairlift")
     survey = survey_of(network(home(a_board(kept))))
     assert survey.switchable == ("W1", "W2", "W3", "W4")
+
+
+def test_a_circuit_on_two_ways_has_both() -> None:
+    two = way("W5", circuit("C5", socket("P5"), ways=("W5", "W6")))
+    record = home(
+        a_board(two, way("W6")),
+        *switched_off("N1", "W5", live="P5"),
+        *switched_off("N2", "W6", live="P5"),
+        *switched_off("N3", "W5", "W6", dead="P5"),
+    )
+    survey = survey_of(network(record))
+    assert [look.off for look in survey.looks] == [{"W5"}, {"W6"}, {"W5", "W6"}]
+    assert [each.ref for each in survey.ways][-2:] == ["W5", "W6"]
+    state = states(survey)["P5"]
+    assert (state.status, state.both) == ("more_than_one_way", (("W5", "W6"),))
+    assert "P5" not in likely_ways(network(record))
+
+
+def test_a_way_with_two_feeds_hangs_off_neither_alone() -> None:
+    other = device(
+        "X1",
+        way("W6", circuit("C6", socket("P6"))),
+        kind="changeover",
+        second_feed="W7",
+    )
+    record = home(
+        a_board(way("W5", circuit("C5", board("B3", other))), way("W7")),
+        *switched_off("N1", "W5", live="P6"),
+        *switched_off("N2", "W6", dead="P6"),
+    )
+    survey = survey_of(network(record))
+    assert survey.by_ref["W6"].parent is None
+    assert states(survey)["P6"].way == "W6"
+
+
+def test_a_way_hangs_off_what_takes_both_of_its_feeds() -> None:
+    other = device("X1", way("W8", circuit("C8")), kind="changeover", second_feed="W7")
+    below = board("B4", way("W6", circuit("C6", board("B5", other))), way("W7"))
+    survey = survey_of(network(home(a_board(way("W5", circuit("C5", below))))))
+    assert survey.by_ref["W8"].parent == "W5"
+
+
+def test_what_feeds_a_switch_left_on_is_left_on() -> None:
+    kept = main_switch("MS2", way("W6", circuit("C6")), leave_on="oxygen")
+    net = network(home(a_board(way("W5", circuit("C5", board("B3", kept))))))
+    survey = survey_of(net)
+    assert survey.by_ref["W5"].leave_on == "oxygen"
+    assert survey.switchable == ("W1", "W2", "W3", "W4", "W6")
+    assert [group.ref for group in survey.groups] == ["R1"]
+    for manner in MANNERS:
+        planned = next_round(survey, manner)
+        assert planned is not None
+        assert loses_left_on(net, planned.switches) == ()
+    assert [each.ref for each in loses_left_on(net, ["MS"])] == ["MS2"]
+
+
+def test_a_round_in_which_nobody_saw_anything_does_not_count() -> None:
+    record = home(a_board(), *switched_off("N1", "W1"), *switched_off("N2"))
+    answer = trace_answer(network(record))
+    assert answer.rounds == 0
+    hidden = {each.code: [t.ref for t in each.things] for each in answer.hidden}
+    assert hidden["not_tried"] == ["W1", "W2", "W3", "W4"]
+    assert "nothing_found" not in hidden
 
 
 def test_an_rcd_that_was_off_takes_its_ways_with_it() -> None:
