@@ -11,7 +11,8 @@ LISTS = (
     "", "intake/", "sources/", "boards/", "circuits/", "rooms/", "points/?filter=hall",
     "ask/", "open-questions/", "changes/", "document", "search/?q=light", "edit",
     "delete", "rooms/quick/table", "new/devices", "new/intake?kind=cutout",
-    "new/points", "new/ties", "labels/", "labels/sheets", "walk/rooms",
+    "new/points", "new/ties", "labels/", "labels/sheets",
+    "rounds/", "rounds/new", "rounds/results", "walk/rooms",
 )  # fmt: skip
 PAGES = {
     "boards": ("", "ways", "labels", "chart"),
@@ -19,6 +20,7 @@ PAGES = {
     "devices": ("", "edit", "delete"),
     "circuits": ("",),
     "points": ("", "edit"),
+    "rounds": ("ready", "prepare", "marks"),
 }
 
 
@@ -36,8 +38,15 @@ def places_of(record: Record) -> list[str]:
 
 
 def _fullest(record: Record, sort: str) -> list[str]:
-    """Return the one thing of a sort with most hanging on it, if there is any."""
-    refs = [item.ref for item in record.items() if item.plural == sort]
+    """Return the one thing of a sort with most hanging on it, if there is any.
+
+    A round is one that is still to come.
+    """
+    refs = [
+        item.ref
+        for item in record.items()
+        if item.plural == sort and getattr(item, "stage", "planned") == "planned"
+    ]
     hanging = Counter(
         getattr(item, name, None)
         for item in record.items()
