@@ -8,8 +8,6 @@ const COPY = "walk:";
 
 // Entries of the outbox that wait or were refused, by their id.
 const waiting = new Map();
-// Ids of entries from forms sent since the page was opened.
-const ownUrls = new Set();
 let reading = 0;
 
 const part = () => document.querySelector("[data-walk]");
@@ -61,10 +59,7 @@ function clearForm() {
 function checkFirst(event) {
   const form = event.target;
   if (!form.matches("[data-walk] form[data-outbox]")) return;
-  if (form.checkValidity()) {
-    ownUrls.add(form.action);
-    return;
-  }
+  if (form.checkValidity()) return;
   event.preventDefault();
   event.stopImmediatePropagation();
   form.reportValidity();
@@ -98,17 +93,17 @@ async function readAnew(url) {
   showWaiting();
 }
 
-document.addEventListener("outbox:queued", ({ detail: { entry } }) => {
+document.addEventListener("outbox:queued", ({ detail: { form, entry } }) => {
   waiting.set(entry.id, entry);
-  if (ownUrls.has(entry.url) && entry.url === addForm()?.action) clearForm();
+  if (form && form === addForm()) clearForm();
   showWaiting();
 });
 
-document.addEventListener("outbox:sent", ({ detail: { entry, answer } }) => {
+document.addEventListener("outbox:sent", ({ detail: { form, entry, answer } }) => {
   waiting.delete(entry.id);
   showWaiting();
   if (!isOurs(entry) || !answer?.url) return;
-  const leadsOn = fieldOf(entry, "looked_at") && ownUrls.has(entry.url);
+  const leadsOn = form?.isConnected && fieldOf(entry, "looked_at");
   if (leadsOn && waiting.size === 0) location.assign(answer.url);
   else if (!fieldOf(entry, "looked_at")) readAnew(answer.url);
 });
