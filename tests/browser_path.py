@@ -25,7 +25,10 @@ ON_WINDOWS = (
     r"Microsoft\Edge\Application\msedge.exe",
 )
 PROGRAM_FOLDERS = ("PROGRAMFILES", "PROGRAMFILES(X86)", "LOCALAPPDATA")
+# A name as one on the home network, on this machine: see tests/browser/door.py.
+HOUSE = "house.local"
 FLAGS = [
+    f"--host-resolver-rules=MAP {HOUSE} 127.0.0.1",
     "--disable-quic",
     "--no-first-run",
     "--disable-background-networking",

@@ -21,7 +21,9 @@ from app.domain.trace import (
     naming,
 )
 from app.domain.trace.readings import by_hand, standing, without_supply
+from app.web.paired import phone
 
+FUSES = ("fuse_rewirable", "fuse_cartridge", "fuse_bs88")
 # What comes back by itself and what does not: common practice, no source.
 RESTART = {
     "router": "Wait until the router is up before you trust a page that loads.",
@@ -80,7 +82,8 @@ def person() -> str:
     Two phones have two names, so that a disagreement between them shows.
     """
     if "person" not in session:
-        session["person"] = f"Phone {secrets.token_hex(2)}"
+        own = phone()
+        session["person"] = own.name if own else f"Phone {secrets.token_hex(2)}"
     return str(session["person"])
 
 
@@ -95,6 +98,19 @@ def switches(net: Network, each: Round) -> tuple[tuple[str, str], ...]:
     order = {device.ref: n for n, device in enumerate(net.record.devices)}
     refs = sorted(each.off, key=lambda ref: order.get(ref, 0))
     return tuple((ref, called(ref)) for ref in refs)
+
+
+def fuses_off(record: Record, each: Round) -> tuple[str, ...]:
+    """Return the fuses that are to be drawn, by name."""
+    devices = [record.find(Device, ref) for ref in each.off]
+    called = naming(record)
+    return tuple(called(d.ref) for d in devices if d and d.kind in FUSES)
+
+
+def left_on(record: Record) -> tuple[tuple[str, str], ...]:
+    """Return what is to be left on, and why."""
+    called = naming(record)
+    return tuple((called(d.ref), d.leave_on) for d in record.devices if d.leave_on)
 
 
 def missed(net: Network, each: Round) -> tuple[Missed, ...]:
@@ -142,9 +158,9 @@ def turn_on_first(record: Record, each: Round) -> tuple[str, ...]:
 
 
 def restart(net: Network, each: Round) -> tuple[str, ...]:
-    """Return what to see to once all that a round took away is back on."""
-    cares = {m.care for m in missed(net, each)}
-    return tuple(words for care, words in RESTART.items() if CARE[care] in cares)
+    """Return what to see to once all is back on: of what went off, or may have."""
+    cares = {one.care for one in missed(net, each)}
+    return tuple(words for code, words in RESTART.items() if CARE[code] in cares)
 
 
 def rooms(net: Network, each: Round) -> tuple[MarkRoom, ...]:
@@ -152,36 +168,49 @@ def rooms(net: Network, each: Round) -> tuple[MarkRoom, ...]:
     record = net.record
     off = without_supply(net, each.off)
     likely = {p for p, way in likely_ways(net).items() if way in off}
-    told = standing(record, each)
+    told, own = standing(record, each), _own_marks(record, each)
     wanted = set(each.asked)
     groups: list[MarkRoom] = []
     for room_ref, name in (*((r.ref, r.name) for r in record.rooms), (None, "No room")):
         points = [
             p for p in record.points_of(room_ref) if not wanted or p.ref in wanted
         ]
+        points.sort(key=lambda p: p.ref not in likely)
         if points:
-            marks = tuple(_mark(p, told, likely) for p in points)
+            marks = tuple(_mark(p, told, own, likely) for p in points)
             groups.append(MarkRoom(name=name, marks=marks))
     return tuple(groups)
 
 
 def _mark(
-    point: Point, told: Mapping[str, tuple[Reading, ...]], likely: set[str]
+    point: Point,
+    told: Mapping[str, tuple[Reading, ...]],
+    own: Mapping[str, str],
+    likely: set[str],
 ) -> Mark:
-    readings, me = told.get(point.ref, ()), person()
-    seen = next((r.seen for r in readings if r.seen_by == me), "")
-    others = [
-        f"{r.seen_by or 'someone'}: {SEEN[r.seen].lower()}"
-        for r in readings
-        if r.seen_by != me and r.seen != seen
-    ]
+    seen = own.get(point.ref, "")
     return Mark(
         ref=point.ref,
         title=point.title,
         likely=point.ref in likely,
         seen=seen,
-        others="; ".join(others),
+        others=_others(told.get(point.ref, ()), seen),
     )
+
+
+def _others(readings: tuple[Reading, ...], seen: str) -> str:
+    """Return what others saw where it differs, and whether to look again."""
+    theirs = [r for r in readings if r.seen_by != person() and r.seen != seen]
+    words = [f"{r.seen_by or 'Someone'}: {SEEN[r.seen].lower()}." for r in theirs]
+    looks = {seen, *(r.seen for r in theirs)} - {"", "not_looked"}
+    again = ["Seen differently: look again."] if len(looks) > 1 else []
+    return " ".join([*words, *again])
+
+
+def _own_marks(record: Record, each: Round) -> dict[str, str]:
+    """Return what this browser's person marked last, by point."""
+    readings = [r for r in record.readings_of(each.ref) if r.seen_by == person()]
+    return {r.point: r.seen for r in sorted(readings, key=lambda r: r.seen_at or "")}
 
 
 def conflict_words(record: Record, conflict: Conflict) -> str:

@@ -4,40 +4,71 @@
 //
 //   <form method="post" data-outbox data-outbox-label="Socket by the door">
 //
-// Events on document: outbox:queued, outbox:sent, outbox:refused, each with detail
-// {entry, answer}.  An entry: id, url, fields, label, refused.
+// Events on document, which bubble: outbox:queued, outbox:sent, outbox:refused, each with
+// detail {form, entry, answer}; form only while the page that it was sent from is open.
+// An entry: id, url, page, label, fields, made (ms), refused (a sentence, once refused).
 
 const STORE = "waiting";
+const TURN = "turn";
 const FIRST_WAIT_MS = 1000;
 const LONGEST_WAIT_MS = 30000;
 const ANSWER_WITHIN_MS = 10000;
+// A page that died in its turn holds up the others no longer than this.
+const TURN_MS = ANSWER_WITHIN_MS + 2000;
+// What is taken at once is not worth a line that comes and goes under the thumb.
+const WORTH_SAYING_MS = 2000;
 // Answers after which the same entry may be taken later.
 const AGAIN_LATER = [408, 425, 429];
+const FAULT = 500;
+const MOST_FAULTS = 3;
+const OWN = ["key", "made_at"];
+
+const forms = new Map();
+const faults = new Map();
+const plainly = new WeakSet();
+const me = nameOfPage();
+const others = "BroadcastChannel" in globalThis ? new BroadcastChannel("outbox") : null;
 
 let opening;
 let sending = false;
+let wanted = false;
+let turn = false;
+let failed = "";
+let unanswered = false;
 let wait = FIRST_WAIT_MS;
 let timer;
+let later;
 
 /** Open the device's own store; rejects where a browser has none. */
 function open() {
   opening ??= new Promise((resolve, reject) => {
-    const request = indexedDB.open("ways-outbox", 1);
-    request.onupgradeneeded = () =>
-      request.result.createObjectStore(STORE, { keyPath: "id", autoIncrement: true });
-    request.onsuccess = () => resolve(request.result);
+    const request = indexedDB.open("ways-outbox", 2);
+    request.onupgradeneeded = ({ oldVersion }) => {
+      const made = request.result;
+      if (oldVersion < 1) made.createObjectStore(STORE, { keyPath: "id", autoIncrement: true });
+      made.createObjectStore(TURN, { keyPath: "id" });
+    };
+    request.onsuccess = () => {
+      const close = () => {
+        request.result.close();
+        opening = undefined;
+      };
+      request.result.onversionchange = close;
+      request.result.onclose = close;
+      resolve(request.result);
+    };
     request.onerror = () => reject(request.error);
   });
   return opening;
 }
 
-/** Do one thing with the store; resolves once it is on the disk. */
-async function within(mode, act) {
+/** Do one thing with a store; resolves once it is on the disk. */
+async function within(mode, act, name = STORE) {
   const database = await open();
   return new Promise((resolve, reject) => {
     const options = mode === "readwrite" ? { durability: "strict" } : undefined;
-    const transaction = database.transaction(STORE, mode, options);
-    const request = act(transaction.objectStore(STORE));
+    const transaction = database.transaction(name, mode, options);
+    const request = act(transaction.objectStore(name));
     transaction.oncomplete = () => resolve(request.result);
     transaction.onerror = () => reject(transaction.error);
     transaction.onabort = () => reject(transaction.error);
@@ -54,21 +85,105 @@ function newKey() {
   return [...bytes].map((byte) => byte.toString(16).padStart(2, "0")).join("");
 }
 
+/** What this page is called among those of its browser; a reload keeps it. */
+function nameOfPage() {
+  const fresh = newKey();
+  try {
+    const name = sessionStorage.getItem(TURN) ?? fresh;
+    sessionStorage.setItem(TURN, name);
+    return name;
+  } catch {
+    return fresh;
+  }
+}
+
+/** Take the turn to send, or keep it; only one page of a browser sends at a time. */
+async function takeTurn() {
+  let mine = false;
+  const act = (store) => {
+    const request = store.get(1);
+    request.onsuccess = () => {
+      const had = request.result;
+      mine = !had || had.owner === me || had.until < Date.now();
+      if (mine) store.put({ id: 1, owner: me, until: Date.now() + TURN_MS });
+    };
+    return request;
+  };
+  await within("readwrite", act, TURN);
+  return mine;
+}
+
+/** Let another page of this browser have the turn. */
+function giveTurn() {
+  const act = (store) => {
+    const request = store.get(1);
+    request.onsuccess = () => request.result?.owner === me && store.delete(1);
+    return request;
+  };
+  return within("readwrite", act, TURN);
+}
+
+function announce(name, entry, answer) {
+  const detail = { form: forms.get(entry.id), entry, answer };
+  const event = new CustomEvent(`outbox:${name}`, { bubbles: true, detail });
+  document.dispatchEvent(event);
+}
+
+/** Tell this page what became of an entry, and the other pages of this browser. */
 function tell(name, entry, answer) {
-  document.dispatchEvent(new CustomEvent(`outbox:${name}`, { detail: { entry, answer } }));
+  announce(name, entry, answer);
+  others?.postMessage({ name, entry, answer });
+}
+
+/** What a form says in a line: its label, and the button that was pressed. */
+function labelOf(form, submitter) {
+  const label = form.dataset.outboxLabel ?? "";
+  const pressed = submitter?.name ? submitter.textContent.trim() : "";
+  return [label, pressed].filter(Boolean).join(": ");
+}
+
+/** Return what is kept of a form that was just sent off. */
+function entryOf(form, submitter) {
+  const data = new FormData(form);
+  if (submitter?.name) data.append(submitter.name, submitter.value);
+  const made = new Date();
+  const fields = [...data].filter(
+    ([name, value]) => !OWN.includes(name) && typeof value === "string",
+  );
+  fields.push(["key", newKey()], ["made_at", made.toISOString()]);
+  return {
+    url: form.action,
+    page: location.href,
+    label: labelOf(form, submitter),
+    fields,
+    made: made.getTime(),
+  };
 }
 
 /** Keep a form on this device, then send what waits. */
 async function keep(form, submitter) {
-  const fields = [...new FormData(form, submitter)].filter(
-    ([name, value]) => name !== "key" && typeof value === "string",
-  );
-  fields.push(["key", newKey()], ["made_at", new Date().toISOString()]);
-  const entry = { url: form.action, fields, label: form.dataset.outboxLabel ?? "" };
-  entry.id = await put(entry);
+  const entry = entryOf(form, submitter);
+  try {
+    entry.id = await put(entry);
+  } catch {
+    sendPlainly(form, submitter);
+    return;
+  }
+  forms.set(entry.id, form);
   tell("queued", entry);
   await show();
   send();
+}
+
+/** Send a form as if there were no script: where nothing can be kept. */
+function sendPlainly(form, submitter) {
+  cannotKeep();
+  // A form cannot be sent while it is still being said that it is sent.
+  setTimeout(() => {
+    plainly.add(form);
+    form.requestSubmit(submitter);
+    plainly.delete(form);
+  });
 }
 
 /** Ask the program to take one entry. */
@@ -84,8 +199,19 @@ async function post(entry, token) {
   });
   const json = answer.headers.get("Content-Type")?.includes("json");
   const said = json ? await answer.json() : null;
-  if (said?.error === "token" && !token) return post(entry, said.token);
+  if (said?.error === "token" && !token && (await takeTurn())) {
+    return post(entry, said.token);
+  }
   return { ok: answer.ok && json, status: answer.status, said };
+}
+
+/** Whether an answer is the last word on an entry. */
+function isFinal({ status, said }, entry) {
+  if (!said || AGAIN_LATER.includes(status)) return false;
+  if (status >= 400 && status < FAULT) return true;
+  if (status !== FAULT) return false;
+  faults.set(entry.id, (faults.get(entry.id) ?? 0) + 1);
+  return faults.get(entry.id) >= MOST_FAULTS;
 }
 
 /** Send one entry; whether the next may follow. */
@@ -94,35 +220,56 @@ async function deliver(entry) {
   if (answer.ok) {
     await drop(entry.id);
     tell("sent", entry, answer.said);
+    forms.delete(entry.id);
     return true;
   }
-  const final = answer.said && answer.status >= 400 && answer.status < 500;
-  if (!final || AGAIN_LATER.includes(answer.status)) return false;
-  await put({ ...entry, refused: answer.said.sentence ?? "It was not taken." });
-  tell("refused", entry, answer.said);
+  failed = answer.said?.sentence ?? "";
+  if (!isFinal(answer, entry)) return false;
+  const refused = { ...entry, refused: answer.said.sentence ?? "It was not taken." };
+  await put(refused);
+  tell("refused", refused, answer.said);
   return true;
+}
+
+/** Send each that waits; when one has to wait, say for how long. */
+async function sendEach() {
+  for (;;) {
+    const entry = (await all()).find((each) => !each.refused);
+    if (!entry) {
+      unanswered = false;
+      return 0;
+    }
+    turn = await takeTurn();
+    if (!turn) return FIRST_WAIT_MS;
+    failed = "";
+    unanswered = !(await deliver(entry).catch(() => false));
+    if (unanswered) {
+      const now = wait;
+      wait = Math.min(wait * 2, LONGEST_WAIT_MS);
+      return now;
+    }
+    wait = FIRST_WAIT_MS;
+    await show();
+  }
 }
 
 /** Send what waits, the oldest first; ask again later where no one answers. */
 async function send() {
+  wanted = true;
   if (sending) return;
   sending = true;
   clearTimeout(timer);
+  let again = FIRST_WAIT_MS;
   try {
-    for (;;) {
-      const entry = (await all()).find((each) => !each.refused);
-      if (!entry) break;
-      const went = await deliver(entry).catch(() => false);
-      if (!went) {
-        timer = setTimeout(send, wait);
-        wait = Math.min(wait * 2, LONGEST_WAIT_MS);
-        break;
-      }
-      wait = FIRST_WAIT_MS;
-      await show();
+    while (wanted) {
+      wanted = false;
+      again = await sendEach();
+      if (turn) await giveTurn();
+      turn = false;
     }
   } finally {
     sending = false;
+    if (again) timer = setTimeout(send, again);
   }
   await show();
 }
@@ -143,38 +290,75 @@ function button(text, act) {
   return made;
 }
 
+/** Let refused entries wait again, in the order in which they were made. */
+async function sendAgain(entries) {
+  for (const entry of entries) {
+    faults.delete(entry.id);
+    await put({ ...entry, refused: undefined });
+  }
+  send();
+}
+
+async function throwAway(entry) {
+  await drop(entry.id);
+  await show();
+}
+
 /** One entry that was refused: why, and what can be done with it. */
 function refusal(entry) {
   const item = document.createElement("li");
   const text = document.createElement("p");
-  text.textContent = `${entry.label}: ${entry.refused}`;
-  const again = button("Send again", async () => {
-    await put({ ...entry, refused: undefined });
-    send();
-  });
-  const away = button("Throw away", async () => {
-    await drop(entry.id);
-    show();
-  });
-  item.append(text, again, away);
+  text.textContent = `${entry.label}. ${entry.refused}`;
+  item.append(text, button("Send again", () => sendAgain([entry])));
+  item.append(button("Throw away", () => throwAway(entry)));
+  if (entry.page && entry.page.split("#")[0] !== location.href.split("#")[0]) {
+    const link = document.createElement("a");
+    link.className = "button button--quiet";
+    link.href = entry.page;
+    link.textContent = "Where it was made";
+    item.append(link);
+  }
   return item;
 }
 
-/** Say how many wait. */
+function sendAllAgain(refused) {
+  const item = document.createElement("li");
+  item.append(button("Send all again", () => sendAgain(refused)));
+  return item;
+}
+
+/** What is said of those that wait; nothing while they are taken at once. */
+function sentenceOf(waiting) {
+  const slow = waiting.length && Date.now() - (waiting[0].made ?? 0) >= WORTH_SAYING_MS;
+  if (!slow) return "";
+  const number = waiting.length === 1 ? "1 entry waits" : `${waiting.length} entries wait`;
+  const until = failed
+    ? `The program answered: ${failed} They are sent again by themselves.`
+    : "to be sent when the program answers. Leave this page open.";
+  return `${number} on this device${failed ? ". " : ", "}${until}`;
+}
+
+/** Say how many wait, and what was refused. */
 async function show() {
+  const entries = await all();
+  const waiting = entries.filter((entry) => !entry.refused);
+  const refused = entries.filter((entry) => entry.refused);
+  document.documentElement.dataset.outboxWaiting = String(waiting.length);
+  clearTimeout(later);
+  if (waiting.length) later = setTimeout(show, WORTH_SAYING_MS);
   const bar = document.querySelector("[data-outbox-bar]");
   if (!bar) return;
-  const entries = await all();
-  const waiting = entries.filter((entry) => !entry.refused).length;
-  const refused = entries.filter((entry) => entry.refused);
-  const text = waiting
-    ? `${waiting} ${waiting === 1 ? "entry waits" : "entries wait"} on this device, ` +
-      "to be sent when the program answers. Leave this page open."
-    : "";
+  const text = sentenceOf(waiting);
   const line = bar.querySelector("[data-outbox-count]");
   if (line.textContent !== text) line.textContent = text;
-  bar.querySelector("[data-outbox-refused]").replaceChildren(...refused.map(refusal));
-  bar.hidden = entries.length === 0;
+  const list = bar.querySelector("[data-outbox-refused]");
+  const ids = refused.map((entry) => entry.id).join();
+  if (list.dataset.shown !== ids) {
+    list.dataset.shown = ids;
+    list.replaceChildren(...refused.map(refusal));
+    if (refused.length > 1) list.append(sendAllAgain(refused));
+  }
+  bar.hidden = !text && !refused.length;
 }
 
 /** Where nothing can be kept, forms are sent as ever, and the page says so. */
@@ -187,24 +371,33 @@ function cannotKeep() {
   bar.hidden = false;
 }
 
+/** Ask before a page is left that may not open again until the program is back. */
+function askBeforeLeaving(event) {
+  if (unanswered) event.preventDefault();
+}
+
+/** Take hold of a form before the browser sends it. */
+function caught(event) {
+  const form = event.target;
+  if (!form.matches("form[data-outbox]") || plainly.has(form)) return;
+  event.preventDefault();
+  keep(form, event.submitter);
+}
+
 async function begin() {
+  document.addEventListener("submit", caught, { capture: true });
   try {
-    await open();
+    for (const entry of await all()) announce("queued", entry);
   } catch {
     cannotKeep();
     return;
   }
-  document.addEventListener(
-    "submit",
-    (event) => {
-      if (!event.target.matches("form[data-outbox]")) return;
-      event.preventDefault();
-      keep(event.target, event.submitter);
-    },
-    { capture: true },
-  );
-  for (const entry of await all()) tell("queued", entry);
+  others?.addEventListener("message", ({ data }) => {
+    announce(data.name, data.entry, data.answer);
+    show();
+  });
   addEventListener("online", sendNow);
+  addEventListener("beforeunload", askBeforeLeaving);
   document.addEventListener("visibilitychange", sendNow);
   await show();
   document.documentElement.dataset.outbox = "ready";

@@ -7,15 +7,18 @@ import subprocess
 import sys
 from pathlib import Path
 
+from tests.browser.door import Door
+
 
 class Served:
-    """A server on one data folder and one port."""
+    """A server on one data folder and one port, behind a door of the home network."""
 
     def __init__(self, data: Path, *arguments: str) -> None:
         self.data = data
         self.arguments = arguments
         self.port = "0"
         self.child: subprocess.Popen[str] | None = None
+        self.door = Door()
 
     def start(self) -> str:
         """Start it; return its address, the same each time."""
@@ -29,7 +32,8 @@ class Served:
             assert line, said
             said += line
         self.port = found[1]
-        return found[0]
+        self.door.behind = int(self.port)
+        return self.door.url
 
     def kill(self) -> None:
         """End it as a power cut would."""
@@ -39,3 +43,8 @@ class Served:
             assert self.child.stdout is not None
             self.child.stdout.close()
             self.child = None
+
+    def close(self) -> None:
+        """End it, and shut the door."""
+        self.kill()
+        self.door.close()

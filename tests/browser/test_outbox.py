@@ -9,7 +9,7 @@ from collections.abc import Callable, Iterator
 from datetime import UTC, datetime
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, Error, Page, expect
+from playwright.sync_api import BrowserContext, Error, Page, expect
 
 from app.config import Config
 from app.domain.record import Reading, Record
@@ -54,24 +54,7 @@ def served(
     keep(record)
     server = Served(config.data)
     yield server
-    server.kill()
-
-
-@pytest.fixture
-def contexts(chromium: Browser) -> Iterator[Callable[[], BrowserContext]]:
-    made: list[BrowserContext] = []
-
-    def make() -> BrowserContext:
-        context = chromium.new_context(
-            viewport={"width": 390, "height": 844}, has_touch=True
-        )
-        context.set_default_timeout(10_000)
-        made.append(context)
-        return context
-
-    yield make
-    for context in made:
-        context.close()
+    server.close()
 
 
 def opened(context: BrowserContext, url: str) -> Page:
@@ -92,12 +75,17 @@ def mark(page: Page, point: str, name: str) -> None:
 
 def waits(page: Page) -> None:
     """Wait until nothing waits any more."""
-    expect(page.locator("[data-outbox-bar]")).to_be_hidden(timeout=60_000)
+    none = page.locator("html[data-outbox-waiting='0']")
+    expect(none).to_be_attached(timeout=60_000)
+
+
+def stored(config: Config) -> Record:
+    with reading(make_engine(config.database)) as connection:
+        return open_home(connection, "H1").record
 
 
 def readings(config: Config) -> tuple[Reading, ...]:
-    with reading(make_engine(config.database)) as connection:
-        return open_home(connection, "H1").record.readings
+    return stored(config).readings
 
 
 def test_twenty_marks_made_without_the_program_arrive_once(
@@ -106,6 +94,7 @@ def test_twenty_marks_made_without_the_program_arrive_once(
     url = served.start()
     context = contexts()
     page = opened(context, url + MARKS[1:])
+    assert page.evaluate("isSecureContext") is False
     served.kill()
     began = datetime.now(UTC).replace(microsecond=0)
     for number, point in enumerate(POINTS[:20]):
@@ -114,7 +103,7 @@ def test_twenty_marks_made_without_the_program_arrive_once(
         expect(state).to_have_text("Waits on this device")
     bar = page.locator("[data-outbox-count]")
     expect(bar).to_contain_text("20 entries wait on this device")
-    with pytest.raises(Error, match="ERR_CONNECTION_REFUSED"):
+    with pytest.raises(Error, match="ERR_EMPTY_RESPONSE"):
         page.reload()
     ended = datetime.now(UTC)
     time.sleep(1.1)
@@ -187,6 +176,123 @@ def test_what_is_refused_is_kept_and_said_and_does_not_block_the_rest(
     expect(refused).to_contain_text("There is no such point")
     refused.get_by_role("button", name="Throw away").tap()
     waits(page)
+
+
+def test_a_whole_round_goes_through_without_the_program(
+    served: Served, config: Config, contexts: Callable[[], BrowserContext]
+) -> None:
+    url = served.start()
+    page = opened(contexts(), url + "homes/H1/rounds/new")
+    page.get_by_role("checkbox", name="W1").check()
+    page.get_by_role("button", name="Plan this round").tap()
+    page.get_by_role("link", name="Go on: get ready to look").tap()
+    page.get_by_label("You will see it with").select_option("A lamp")
+    page.get_by_label("Whose marks these are").fill("Ash")
+    page.get_by_role("button", name="Open the next page").tap()
+    expect(page.get_by_role("heading", name="Switch off now")).to_be_visible()
+    expect(page.locator("html[data-outbox=ready]")).to_be_attached()
+    served.kill()
+    page.get_by_role("link", name="It is off: mark the points").tap()
+    expect(page.get_by_role("heading", name="Mark each point")).to_be_focused()
+    mark(page, "P1", "Went dead")
+    page.get_by_label("Seen with").select_option("The thing itself")
+    mark(page, "P2", "Stayed live")
+    page.get_by_role("link", name="Done marking").tap()
+    expect(page.get_by_role("heading", name="Put everything back on")).to_be_visible()
+    page.get_by_role("button", name="All is back on", exact=True).tap()
+    expect(page.locator("[data-stage-state]")).to_have_text("Waits on this device")
+    served.start()
+    shown = page.get_by_role("heading", name="What the rounds have shown")
+    expect(shown).to_be_visible(timeout=40_000)
+    told = [(each.point, each.how, each.seen_by) for each in readings(config)]
+    assert told == [("P1", "lamp", "Ash"), ("P2", "thing", "Ash")]
+    assert [each.stage for each in stored(config).rounds] == ["marking", "done"]
+
+
+def test_two_pages_of_one_browser_send_what_waits_once_and_both_say_so(
+    served: Served, config: Config, contexts: Callable[[], BrowserContext]
+) -> None:
+    url = served.start()
+    context = contexts()
+    one, other = (opened(context, url + MARKS[1:]) for _ in range(2))
+    served.kill()
+    for page, points in ((one, POINTS[:6]), (other, POINTS[6:12])):
+        for point in points:
+            mark(page, point, "Went dead")
+    served.start()
+    for page in (one, other):
+        waits(page)
+        for point in POINTS[:12]:
+            state = page.locator(f"#point-{point} [data-state]")
+            expect(state).to_have_text("Saved")
+    assert [each.point for each in readings(config)] == POINTS[:12]
+    assert len(log(config)) == 12
+
+
+def test_marks_outlive_the_key_that_their_forms_were_made_with(
+    served: Served, config: Config, contexts: Callable[[], BrowserContext]
+) -> None:
+    url = served.start()
+    page = opened(contexts(), url + MARKS[1:])
+    by = page.locator("#point-P1 input[name=by]").input_value()
+    served.kill()
+    for point in POINTS[:3]:
+        mark(page, point, "Went dead")
+    (config.data / "key").unlink()
+    served.start()
+    waits(page)
+    assert [(each.point, each.seen_by) for each in readings(config)] == [
+        (point, by) for point in POINTS[:3]
+    ]
+
+
+def test_what_the_program_fails_at_again_and_again_does_not_block_the_rest(
+    served: Served, config: Config, contexts: Callable[[], BrowserContext]
+) -> None:
+    url = served.start()
+    page = opened(contexts(), url + MARKS[1:])
+    fault = {"error": 500, "sentence": "Something went wrong."}
+    page.route("**/marks", lambda route: route.fulfill(status=500, json=fault), times=3)
+    mark(page, "P1", "Went dead")
+    mark(page, "P2", "Went dead")
+    refused = page.locator("[data-outbox-refused]")
+    expect(refused).to_contain_text("Something went wrong.", timeout=20_000)
+    waits(page)
+    assert [each.point for each in readings(config)] == ["P2"]
+    refused.get_by_role("button", name="Send again").tap()
+    expect(refused).to_be_empty()
+    waits(page)
+    assert [each.point for each in readings(config)] == ["P2", "P1"]
+
+
+def test_a_browser_that_keeps_nothing_says_so_and_sends_at_once(
+    served: Served, config: Config, contexts: Callable[[], BrowserContext]
+) -> None:
+    url = served.start()
+    context = contexts()
+    context.add_init_script(
+        "Object.defineProperty(window, 'indexedDB', { value: undefined });"
+    )
+    page = context.new_page()
+    page.goto(url + MARKS[1:])
+    said = page.locator("[data-outbox-count]")
+    expect(said).to_contain_text("This browser keeps nothing on the device")
+    mark(page, "P1", "Went dead")
+    pressed = page.locator("#point-P1 [aria-pressed=true]")
+    expect(pressed).to_have_text("Went dead")
+    assert [(each.point, each.seen) for each in readings(config)] == [("P1", "dead")]
+
+
+def test_nothing_is_asked_of_the_program_while_nothing_waits(
+    served: Served, contexts: Callable[[], BrowserContext]
+) -> None:
+    url = served.start()
+    page = opened(contexts(), url + MARKS[1:])
+    page.wait_for_load_state("networkidle")
+    asked: list[str] = []
+    page.on("request", lambda request: asked.append(request.url))
+    page.wait_for_timeout(3000)
+    assert asked == []
 
 
 def test_kills_at_random_moments_lose_and_double_nothing(

@@ -76,11 +76,48 @@ def _just_saved(page: Page) -> int:
     return _sent(page)
 
 
+def _round_refused(page: Page) -> int:
+    page.goto(f"{HOME}/rounds/new")
+    return _sent(page, "Plan this round")
+
+
+def _to_switch_off(page: Page) -> int:
+    page.goto(f"{HOME}/rounds/N5/marks?how=lamp#switch-off")
+    expect(page.get_by_role("heading", name="Switch off now")).to_be_visible()
+    return 200
+
+
+def _to_put_back(page: Page) -> int:
+    page.goto(f"{HOME}/rounds/N5/marks?how=thing#back-on")
+    expect(page.get_by_role("heading", name="Put everything back on")).to_be_visible()
+    return 200
+
+
+def _marks_waiting(page: Page) -> int:
+    """Marks of which one was refused and one waits."""
+    page.goto(f"{HOME}/rounds/N5/marks")
+    expect(page.locator("html[data-outbox=ready]")).to_be_attached()
+    forms = page.locator(".marks__form")
+    forms.first.locator("[name=point]").evaluate("e => { e.value = 'NOWHERE'; }")
+    forms.first.get_by_role("button", name="Went dead").click()
+    expect(page.locator("[data-outbox-refused]")).to_contain_text("no such point")
+    page.route("**/marks", lambda _never_answered: None)
+    forms.nth(1).get_by_role("button", name="Stayed live").click()
+    expect(page.locator("[data-outbox-count]")).to_contain_text("1 entry waits")
+    return 200
+
+
 REACHED: dict[int, list[Reach]] = {
-    200: [_just_saved],
+    200: [_just_saved, _to_switch_off, _to_put_back, _marks_waiting],
     404: [_not_found],
     409: [_form_stale, _quick_stale],
-    422: [_form_refused, _new_home_refused, _quick_refused, _document_refused],
+    422: [
+        _form_refused,
+        _new_home_refused,
+        _quick_refused,
+        _document_refused,
+        _round_refused,
+    ],
 }
 STATES = [(reach, status) for status, some in REACHED.items() for reach in some]
 

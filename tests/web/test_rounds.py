@@ -56,7 +56,7 @@ def test_a_baseline_is_offered_until_it_is_made(
 
 def test_a_manner_says_beforehand_what_it_needs(here: CheckedClient) -> None:
     main = here.see(f"{HOME}/new").main
-    assert "2 rounds to find" in main
+    assert "Rounds to find each 2" in main
     assert "Next off:" in main
 
 
@@ -66,9 +66,9 @@ def test_before_switching_off_it_says_what_that_takes_away(
     here.save("/homes/H1/points/P1/edit", {"care": ["router", "medical"]})
     page = start(here, "hand", off="W1")
     medical, router = (page.main.index(w) for w in ("Medical", "Router, phone"))
-    assert medical < router < page.main.index("Then switch off")
+    assert medical < router
     assert "Never while someone depends on the supply" in page.main
-    assert "never proves a thing dead" in page.main
+    assert "never proves a thing dead" in here.see(f"{HOME}/N1/prepare").main
     assert "It may go off" not in page.main
     other = start(here, "hand", off="W2")
     assert "Medical equipment" not in other.main
@@ -167,7 +167,9 @@ def test_two_people_who_disagree_are_both_shown(
     mark(here, "N1", "P1", "live", by="Bo")
     results = here.see(f"{HOME}/results").main
     assert "Ash saw it “went dead” and Bo saw it “stayed live”" in results
-    assert "Bo: stayed live" in here.see(f"{HOME}/N1/marks").main
+    mark(here, "N1", "P1", "dead")
+    main = here.see(f"{HOME}/N1/marks").main
+    assert "Bo: stayed live. Seen differently: look again." in main
 
 
 def finish(here: CheckedClient) -> None:
@@ -217,11 +219,99 @@ def test_marks_that_came_in_since_are_shown_before_anything_is_written(
 def test_a_round_is_put_back_on_and_ended(here: CheckedClient, stored: Stored) -> None:
     here.save("/homes/H1/points/P1/edit", {"care": ["freezer"]})
     start(here, "hand", off="W1")
-    page = here.see(f"{HOME}/N1/back")
+    page = here.see(f"{HOME}/N1/marks")
     assert "See that the freezer runs again" in page.main
     assert "do not rapid-cycle" in page.main
-    here.go_on(here.submit_on(page, press="All is back on"))
+    ended = here.go_on(here.submit_on(page, press="All is back on"))
+    assert ended.h1 == "What the rounds have shown"
     assert stored().rounds[0].stage == "done"
+    again = here.see(f"{HOME}/N1/marks").main
+    assert "This round is ended" in again
+    assert "Put everything back on" not in again
+
+
+def test_only_what_may_have_gone_off_is_to_be_seen_to(here: CheckedClient) -> None:
+    here.save("/homes/H1/points/P1/edit", {"care": ["freezer"]})
+    start(here, "hand", off="W2")
+    assert "freezer" not in here.see(f"{HOME}/N1/marks").main
+
+
+def test_the_end_of_a_round_may_wait_like_a_mark(
+    here: CheckedClient, stored: Stored
+) -> None:
+    start(here, "hand", off="W1")
+    sent = {"csrf_token": here.token(), "stage": "done", "key": "k"}
+    for _ in range(2):
+        taken = here.post(
+            f"{HOME}/N1/stage", data=sent, headers={"Accept": "application/json"}
+        )
+        assert taken.get_json()["saved"] is True
+        assert "/rounds/results" in taken.get_json()["next"]
+    assert stored().rounds[0].stage == "done"
+
+
+def test_one_page_says_what_to_switch_and_takes_the_marks(
+    here: CheckedClient,
+) -> None:
+    start(here, "hand", off="W1")
+    page = here.go_on(here.send(f"{HOME}/N1/stage", {"stage": "marking"}))
+    steps = ("Switch off now", "Mark each point", "Put everything back on")
+    places = [page.main.index(step) for step in steps]
+    assert places == sorted(places)
+    assert "A fuse is drawn only" not in page.main
+
+
+def test_a_fuse_is_drawn_with_its_main_switch_off(here: CheckedClient) -> None:
+    here.save("/homes/H1/devices/W1/edit", kind="fuse_rewirable")
+    start(here, "hand", off="W1")
+    main = here.see(f"{HOME}/N1/marks").main
+    assert "A fuse is drawn only with the main switch of its board off: Way 1" in main
+
+
+def test_what_is_left_on_is_said_before(here: CheckedClient) -> None:
+    here.save("/homes/H1/devices/W2/edit", leave_on="a stairlift")
+    main = start(here, "hand", off="W1").main
+    assert main.index("Leave on") < main.index("a stairlift")
+
+
+def test_a_mark_may_be_seen_otherwise_than_the_round(
+    here: CheckedClient, stored: Stored
+) -> None:
+    start(here, "hand", off="W1")
+    here.send(f"{HOME}/N1/stage", {"stage": "marking", "how": "lamp"})
+    mark(here, "N1", "P1", "dead")
+    page = here.go_on(mark(here, "N1", "P2", "live", how="two_pole"))
+    mark(here, "N1", "P3", "live", how="a guess")
+    assert [reading.how for reading in stored().readings] == [
+        "lamp",
+        "two_pole",
+        "lamp",
+    ]
+    hidden = {e.get("value") for e in page.all("input") if e.get("name") == "how"}
+    assert hidden == {"two_pole"}
+
+
+def test_not_looked_stays_marked_though_another_looked(here: CheckedClient) -> None:
+    start(here, "hand", off="W1")
+    mark(here, "N1", "P1", "not_looked")
+    mark(here, "N1", "P1", "dead", by="Bo")
+    page = here.see(f"{HOME}/N1/marks")
+    pressed = [b for b in page.all("button") if b.get("aria-pressed") == "true"]
+    assert [b.get("value") for b in pressed] == ["not_looked"]
+    assert "Bo: went dead." in page.main
+    assert "1 of 3 marked" in page.main
+    assert "look again" not in page.main
+
+
+def test_a_way_changed_since_is_shown_before_anything_is_written(
+    here: CheckedClient, stored: Stored
+) -> None:
+    finish(here)
+    page = here.see(f"{HOME}/results")
+    here.save("/homes/H1/devices/W1/edit", label_found="COOKER")
+    before = stored().ties
+    assert here.submit_on(page, press="Write this down").status == 409
+    assert stored().ties == before
 
 
 def test_a_deleted_round_comes_back_with_its_marks(

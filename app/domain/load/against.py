@@ -83,10 +83,13 @@ def against_supply(net: Network, found: Demand) -> tuple[Against, ...]:
     title = fuse.title if fuse else "Supply fuse"
     tails = [item for item in net.record.intake if item.kind == "tails"]
     switches = [d for d in net.record.devices if d.kind == "main_switch"]
-    behind = {d.ref: demand(loads_behind(net, d.ref)).total for d in switches}
+    behind = {
+        item.ref: demand(loads_behind(net, item.ref)).total
+        for item in (*tails, *switches)
+    }
     return (
         _against(title, rated, found.total),
-        *(_against(item.title, _tails(item), found.total) for item in tails),
+        *(_against(t.title, _tails(t), behind[t.ref]) for t in tails),
         *(_against(d.title, d.rated_current_a, behind[d.ref]) for d in switches),
     )
 

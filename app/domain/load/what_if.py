@@ -43,7 +43,7 @@ class WhatIf:
         then: The demand with the additions.
         then_managed: The same with vehicle charging managed; None without any.
         against_today: The demand of today against what it goes through.
-        against_then: The demand then, against the same.
+        against_then: The demand then, against the supply fuse.
         first: What to do first, in order.
     """
 
@@ -83,19 +83,14 @@ def what_if(net: Network, additions: Sequence[Load]) -> WhatIf:
     loads = loads_of(net)
     today, then = demand(loads), demand([*loads, *additions])
     vehicles = any(load.rule == "vehicle" for load in (*loads, *additions))
-    against = against_supply(net, then)
     return WhatIf(
         today=today,
         then=then,
         then_managed=demand(managed([*loads, *additions])) if vehicles else None,
         against_today=against_supply(net, today),
-        against_then=against[: 1 + _tails_count(net)],
+        against_then=against_supply(net, then)[:1],
         first=_first(net, then, additions),
     )
-
-
-def _tails_count(net: Network) -> int:
-    return sum(1 for item in net.record.intake if item.kind == "tails")
 
 
 def _first(net: Network, then: Demand, additions: Sequence[Load]) -> tuple[str, ...]:

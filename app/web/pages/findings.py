@@ -29,14 +29,14 @@ from app.web.rounds_view import all_conflicts, found_so_far, person
 from app.web.session import change, opened, opened_to_change, supply
 
 bp = Blueprint("findings", __name__, url_prefix="/homes/<home>/rounds/results")
-# The worst first: what needs a second look stands before what is settled.
+# What needs a second look stands before what is settled; what is open comes last.
 ORDER: tuple[Status, ...] = (
     "contradiction",
     "more_than_one_way",
-    "several_fit",
     "not_testable",
     "unaffected",
     "found",
+    "several_fit",
 )
 
 
@@ -80,7 +80,7 @@ class ResultsPage:
     answer: str
     groups: tuple[tuple[str, tuple[Shown, ...]], ...]
     conflicts: tuple[str, ...]
-    hidden: tuple[tuple[str, str], ...]
+    hidden: tuple[tuple[str, tuple[str, ...]], ...]
     changes: tuple[str, ...]
     left_alone: tuple[str, ...]
     mark: str
@@ -103,7 +103,8 @@ def apply(home: str) -> ResponseReturnValue:
             return _page(home, stale=True), 409
         net = network(start.record)
         done = applied(net, states(survey_of(net)), _today(), person())
-        sentence = f"Found by switching off: {len(done.changes)} changes."
+        noun = "change" if len(done.changes) == 1 else "changes"
+        sentence = f"Found by switching off: {len(done.changes)} {noun}."
         number = save(connection, start, done.record, sentence)
     return redirect(url_for(".index", home=home, done=number), 303)
 
@@ -124,7 +125,7 @@ def _page(home: str, *, stale: bool = False) -> str:
         groups=tuple(_groups(record, known)),
         conflicts=all_conflicts(record),
         hidden=tuple(
-            (each.sentence, ", ".join(map(called, each.refs)))
+            (each.sentence, tuple(map(called, each.refs)))
             for each in cannot_show(survey, known)
         ),
         changes=done.changes,
@@ -159,4 +160,8 @@ def _shown(record: Record, state: PointState) -> Shown:
 
 
 def _mark(record: Record) -> str:
-    return digest((*record.rounds, *record.readings, *record.ties))
+    """Return a digest of all that the changes shown rest on."""
+    looks = (*record.rounds, *record.readings)
+    return digest(
+        (*looks, *record.devices, *record.circuits, *record.points, *record.ties)
+    )

@@ -27,7 +27,9 @@ from app.services.homes import save
 from app.web.rounds_view import (
     MarkRoom,
     Missed,
+    fuses_off,
     how_choices,
+    left_on,
     missed,
     person,
     restart,
@@ -40,29 +42,47 @@ from app.web.wants_json import wants_json
 
 bp = Blueprint("marking", __name__, url_prefix="/homes/<home>/rounds/<ref>")
 MOST_NAME = 40
+WORDS = {"marking": "under way", "done": "ended", "stopped": "stopped early"}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ReadyPage:
-    """Before anything is switched off.
+    """What a round takes away, before anything is switched off.
+
+    Attributes:
+        title: Heading.
+        switches: What will be switched off, in words.
+        missed: What is missed while it lasts.
+        left_on: What is to be left on: its name, and why.
+        next_url: Address of the next step.
+        delete_url: Address that deletes the round.
+    """
+
+    title: str
+    switches: tuple[str, ...]
+    missed: tuple[Missed, ...]
+    left_on: tuple[tuple[str, str], ...]
+    next_url: str
+    delete_url: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PreparePage:
+    """Getting ready to see what goes dead.
 
     Attributes:
         title: Heading.
         baseline: Whether nothing is to be switched off.
-        switches: What to switch off: reference and name.
-        missed: What is missed while it lasts.
         first: What to turn on first.
         person: What this browser's person is called.
         how: How points may be seen to be live: code and words.
         how_chosen: The way chosen.
         stage_url: Address that goes on.
-        delete_url: Address that deletes the round.
+        delete_url: Address that deletes a baseline.
     """
 
     title: str
     baseline: bool
-    switches: tuple[tuple[str, str], ...]
-    missed: tuple[Missed, ...]
     first: tuple[str, ...]
     person: str
     how: tuple[tuple[str, str], ...]
@@ -73,92 +93,119 @@ class ReadyPage:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class MarksPage:
-    """Marking the points.
+    """Switching off, marking the points, and putting all back on.
+
+    It is one page, for there may be no other to be had until the supply is back.
 
     Attributes:
         title: Heading.
         off: What is off, in words; empty for a baseline.
+        switches: What to switch off, and later on again: reference and name.
+        fuses: Which of these are fuses, to be drawn.
+        restart: What to see to once all is back on.
         rooms: The points by room.
-        done: How many this browser's person has marked.
+        done: How many anyone has marked.
         total: How many there are to mark.
         key: Makes each form of this page count once.
+        by: Whose marks they are.
+        how: How points may be seen to be live: code and words.
+        how_chosen: The way that the next marks are seen.
         seen: The three marks: code and words.
         mark_url: Address that takes a mark.
-        back_url: Address of the next step.
+        stage_url: Address that ends the round.
+        ready_url: Address of what comes before.
+        results_url: Address of what the rounds have shown.
         ended: Whether the round was ended already.
     """
 
     title: str
     off: str
+    switches: tuple[tuple[str, str], ...]
+    fuses: tuple[str, ...]
+    restart: tuple[str, ...]
     rooms: tuple[MarkRoom, ...]
     done: int
     total: int
     key: str
+    by: str
+    how: tuple[tuple[str, str], ...]
+    how_chosen: str
     seen: tuple[tuple[str, str], ...]
     mark_url: str
-    back_url: str
-    ended: bool
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class BackPage:
-    """Putting everything back on.
-
-    Attributes:
-        title: Heading.
-        switches: What to switch back on: reference and name.
-        restart: What to see to afterwards.
-        stage_url: Address that ends the round.
-        marks_url: Address of the marks.
-    """
-
-    title: str
-    switches: tuple[tuple[str, str], ...]
-    restart: tuple[str, ...]
     stage_url: str
-    marks_url: str
+    ready_url: str
+    results_url: str
+    ended: bool
 
 
 @bp.get("/ready")
 def ready(home: str, ref: str) -> ResponseReturnValue:
-    """Say what to switch off and what that takes away, before it is done."""
+    """Say what a round takes away, before it is done."""
     each = _round(opened(home).record, ref)
+    if not each.off:
+        return redirect(url_for(".prepare", home=home, ref=ref))
     net = supply(home)
     page = ReadyPage(
-        title="Before the baseline" if not each.off else "Before you switch off",
-        baseline=not each.off,
-        switches=switches(net, each),
+        title="Before you switch off",
+        switches=tuple(name for _, name in switches(net, each)),
         missed=missed(net, each),
-        first=turn_on_first(net.record, each),
+        left_on=left_on(net.record),
+        next_url=url_for(".prepare", home=home, ref=ref),
+        delete_url=url_for(".delete", home=home, ref=ref),
+    )
+    return render_template("pages/rounds/ready.html", page=page)
+
+
+@bp.get("/prepare")
+def prepare(home: str, ref: str) -> ResponseReturnValue:
+    """Say what to turn on first, and ask how it will be seen."""
+    record = opened(home).record
+    each = _round(record, ref)
+    page = PreparePage(
+        title="Get ready to look" if each.off else "Before the baseline",
+        baseline=not each.off,
+        first=turn_on_first(record, each),
         person=person(),
         how=how_choices(),
         how_chosen=each.how,
         stage_url=url_for(".stage", home=home, ref=ref),
         delete_url=url_for(".delete", home=home, ref=ref),
     )
-    return render_template("pages/rounds/ready.html", page=page)
+    return render_template("pages/rounds/prepare.html", page=page)
 
 
 @bp.get("/marks")
 def marks(home: str, ref: str) -> ResponseReturnValue:
-    """Show the points to mark, room by room."""
+    """Show what to switch, and the points to mark, room by room."""
     each = _round(opened(home).record, ref)
+    return render_template("pages/rounds/marks.html", page=_marks_page(home, each))
+
+
+def _marks_page(home: str, each: Round) -> MarksPage:
     net = supply(home)
-    groups = rooms(net, each)
+    groups, off = rooms(net, each), switches(net, each)
     listed = [mark for group in groups for mark in group.marks]
-    page = MarksPage(
+    how = request.args.get("how", "")
+    return MarksPage(
         title=each.title,
-        off=", ".join(name for _, name in switches(net, each)),
+        off=", ".join(name for _, name in off),
+        switches=off,
+        fuses=fuses_off(net.record, each),
+        restart=restart(net, each) if off else (),
         rooms=groups,
-        done=sum(1 for mark in listed if mark.seen),
+        done=sum(1 for mark in listed if mark.seen or mark.others),
         total=len(listed),
         key=secrets.token_hex(8),
+        by=person(),
+        how=how_choices(),
+        how_chosen=how if how in HOW_SEEN else each.how,
         seen=tuple(SEEN.items()),
-        mark_url=url_for(".mark", home=home, ref=ref),
-        back_url=url_for(".back", home=home, ref=ref),
+        mark_url=url_for(".mark", home=home, ref=each.ref),
+        stage_url=url_for(".stage", home=home, ref=each.ref),
+        ready_url=url_for(".ready", home=home, ref=each.ref),
+        results_url=url_for("findings.index", home=home),
         ended=each.stage in ("done", "stopped"),
     )
-    return render_template("pages/rounds/marks.html", page=page)
 
 
 @bp.post("/marks")
@@ -187,44 +234,41 @@ def mark(home: str, ref: str) -> ResponseReturnValue:
         save(connection, start, new, sentence, once=f"{once}:{point.ref}:{seen}")
     if wants_json():
         return jsonify(saved=True, point=point.ref, seen=seen)
+    how = _how(each)
     return redirect(
-        url_for(".marks", home=home, ref=ref, _anchor=f"point-{point.ref}"), 303
+        url_for(
+            ".marks",
+            home=home,
+            ref=ref,
+            how=how if how != each.how else None,
+            _anchor=f"point-{point.ref}",
+        ),
+        303,
     )
-
-
-@bp.get("/back")
-def back(home: str, ref: str) -> ResponseReturnValue:
-    """Say what to put back on, and what to see to."""
-    each = _round(opened(home).record, ref)
-    net = supply(home)
-    page = BackPage(
-        title="Put everything back on" if each.off else "End the baseline",
-        switches=switches(net, each),
-        restart=restart(net, each) if each.off else (),
-        stage_url=url_for(".stage", home=home, ref=ref),
-        marks_url=url_for(".marks", home=home, ref=ref),
-    )
-    return render_template("pages/rounds/back.html", page=page)
 
 
 @bp.post("/stage")
 def stage(home: str, ref: str) -> ResponseReturnValue:
     """Go on to the next step of a round."""
     wanted = request.form.get("stage", "")
-    if wanted not in ("marking", "done", "stopped"):
+    if wanted not in WORDS:
         raise InvalidError("A round goes on to marking, or is ended.")
     _remember_person()
     with change() as connection:
         start = opened_to_change(connection, home)
         each = _round(start.record, ref)
-        how = request.form.get("how", each.how)
-        changed = each.model_copy(update={"how": how if how in HOW_SEEN else each.how})
-        new = at_stage(start.record, changed, wanted)
-        words = {"marking": "under way", "done": "ended", "stopped": "stopped early"}
-        done = save(connection, start, new, f"{each.title} is {words[wanted]}.")
+        new = at_stage(
+            start.record, each.model_copy(update={"how": _how(each)}), wanted
+        )
+        sentence = f"{each.title} is {WORDS[wanted]}."
+        key = request.form.get("key")
+        once = f"{key[:64]}:{wanted}" if key else None
+        done = save(connection, start, new, sentence, once=once)
     if wanted == "marking":
-        return redirect(url_for(".marks", home=home, ref=ref), 303)
-    return redirect(url_for("findings.index", home=home, done=done), 303)
+        panel = "switch-off" if each.off else "marks"
+        return redirect(url_for(".marks", home=home, ref=ref, _anchor=panel), 303)
+    onward = url_for("findings.index", home=home, done=done)
+    return jsonify(saved=True, next=onward) if wants_json() else redirect(onward, 303)
 
 
 @bp.post("/delete")
@@ -239,7 +283,8 @@ def _deleted(connection: Connection, home: str, ref: str) -> int | None:
     start = opened_to_change(connection, home)
     each = _round(start.record, ref)
     count = len(start.record.readings_of(ref))
-    sentence = f"Deleted {each.title} with {count} marks."
+    marks = "1 mark" if count == 1 else f"{count} marks"
+    sentence = f"Deleted {each.title} with {marks}."
     return save(connection, start, removed(start.record, ref), sentence)
 
 

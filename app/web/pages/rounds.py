@@ -89,14 +89,18 @@ class MannerView:
         code: Its code.
         name: Its name.
         about: What it is good for.
-        needs: Rounds and readings, in a sentence.
+        finding: Rounds until every point is found.
+        rounds: Rounds in all, with the looks that confirm.
+        readings: Readings in all.
         next: What the next round would switch off; empty when nothing is left.
     """
 
     code: str
     name: str
     about: str
-    needs: str
+    finding: str
+    rounds: str
+    readings: str
     next: str
 
 
@@ -161,7 +165,8 @@ def create(home: str) -> ResponseReturnValue:
         save(connection, start, record, f"{made.title} planned.", once=sent_once())
         stands = opened_to_change(connection, home).record
     ref = made.ref if stands.find(Round, made.ref) else stands.rounds[-1].ref
-    return redirect(url_for("marking.ready", home=home, ref=ref), 303)
+    step = "ready" if made.off else "prepare"
+    return redirect(url_for(f"marking.{step}", home=home, ref=ref), 303)
 
 
 def _open(each: Round) -> bool:
@@ -185,7 +190,6 @@ def _view(record: Record, each: Round) -> RoundView:
 def _start_page(home: str, *, error: str = "") -> str:
     record, net = opened(home).record, supply(home)
     survey = survey_of(net)
-    called = naming(record)
     made = {("night" if look.night else "day") for look in survey.looks if not look.off}
     words = {
         "baseline_day": "By day, everything on",
@@ -196,7 +200,7 @@ def _start_page(home: str, *, error: str = "") -> str:
         baselines=tuple((c, w) for c, w in words.items() if BASELINES[c] not in made),
         manners=tuple(_manner(survey, net, m) for m in get_args(Manner)),
         boards=tuple(
-            (name, tuple((d.ref, called(d.ref), d.leave_on) for d in devices))
+            (name, tuple((d.ref, d.title, d.leave_on) for d in devices))
             for name, devices in devices_by_board(record)
             if devices
         ),
@@ -214,19 +218,15 @@ def _manner(survey: Survey, net: Network, manner: Manner) -> MannerView:
         code=manner,
         name=MANNERS[manner],
         about=ABOUT[manner],
-        needs=(
-            f"{_span(needed.finding_best, needed.finding_worst, 'round')} to find, "
-            f"{_span(needed.rounds_best, needed.rounds_worst, 'round')} with the "
-            f"confirming looks; "
-            f"{_span(needed.readings_best, needed.readings_worst, 'reading')}."
-        ),
+        finding=_span(needed.finding_best, needed.finding_worst),
+        rounds=_span(needed.rounds_best, needed.rounds_worst),
+        readings=_span(needed.readings_best, needed.readings_worst),
         next=", ".join(map(called, planned.switches)) if planned else "",
     )
 
 
-def _span(low: int, high: int, noun: str) -> str:
-    plural = noun if high == 1 else f"{noun}s"
-    return f"{high} {plural}" if low == high else f"{low} to {high} {plural}"
+def _span(low: int, high: int) -> str:
+    return f"{high}" if low == high else f"{low} to {high}"
 
 
 def _chosen(record: Record) -> dict[str, Any] | str:
