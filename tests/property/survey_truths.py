@@ -10,7 +10,7 @@ from typing import Any
 from hypothesis import strategies as st
 
 from app.domain.trace.plan import Manner, next_round
-from app.domain.trace.survey import Look, Seen, Survey, Way
+from app.domain.trace.survey import Group, Look, Seen, Survey, Way
 
 MOST_ROUNDS = 120
 
@@ -82,15 +82,44 @@ def misread(look: Look, points: Iterable[str]) -> Look:
     return replace(look, seen={**look.seen, **turned})
 
 
+def tangled(rng: Random, truth: Truth) -> Survey:
+    """Ways that hang off each other, some left on, groups, and rounds made by hand.
+
+    In the rounds made by hand not every point was looked at, and some lamps are blown.
+    """
+    ways: list[Way] = []
+    for ref in truth.ways:
+        parent = rng.choice(ways).ref if ways and rng.random() < 0.3 else None
+        kept = "a stairlift" if rng.random() < 0.1 else ""
+        ways.append(Way(ref=ref, parent=parent, leave_on=kept))
+    survey = replace(truth.survey(), ways=tuple(ways))
+    below = [survey.dead(_some(rng, truth.ways)) for _ in range(2)]
+    groups = [Group(ref=f"G{n}", ways=b) for n, b in enumerate(below) if len(b) > 1]
+    blown = [p for p in truth.fed if rng.random() < 0.1]
+    survey = replace(survey, groups=tuple(groups))
+    for n in range(rng.randrange(4)):
+        off = _some(rng, truth.ways) if n else frozenset[str]()
+        seen = truth.fed if n == 0 else _some(rng, truth.fed)
+        look = looked(truth, survey, off, seen)
+        look = look if n else misread(look, blown)
+        survey = replace(survey, looks=(*survey.looks, look))
+    return survey
+
+
+def _some(rng: Random, things: Iterable[str]) -> frozenset[str]:
+    return frozenset(thing for thing in things if rng.random() < 0.5)
+
+
 def carried_out(
     truth: Truth,
     manner: Manner,
     *,
+    start: Survey | None = None,
     wrong: Callable[[Look], Iterable[str]] = lambda _look: (),
     until: Callable[[Survey], bool] = lambda _survey: False,
 ) -> Survey:
     """Make every round that a manner asks for, until it asks for none."""
-    survey = truth.survey()
+    survey = start or truth.survey()
     for _ in range(MOST_ROUNDS):
         planned = next_round(survey, manner)
         if planned is None or until(survey):

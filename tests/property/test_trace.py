@@ -6,7 +6,7 @@ with it on any readings at all.
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import replace
 from itertools import combinations
 from random import Random
@@ -16,7 +16,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from app.domain.trace.plan import MANNERS, Manner, effort, next_round
+from app.domain.trace.effort import Effort, effort
+from app.domain.trace.plan import MANNERS, Manner, next_round
 from app.domain.trace.state import NONE, PointState, states
 from app.domain.trace.survey import Look, Survey, Way
 from tests.property.survey_truths import (
@@ -24,7 +25,9 @@ from tests.property.survey_truths import (
     Truth,
     carried_out,
     looked,
+    misread,
     random_truth,
+    tangled,
     truths,
 )
 
@@ -134,6 +137,85 @@ def test_a_plan_never_switches_off_what_is_left_on(
     )
     planned = next_round(kept, manner)
     assert planned is None or "W0" not in planned.ways
+
+
+@st.composite
+def begun(draw: Any) -> tuple[Truth, Survey]:
+    rng = Random(draw(st.integers(0, 2**32)))  # noqa: S311
+    truth = random_truth(rng, draw(st.integers(1, 12)), draw(st.integers(1, 20)))
+    return truth, tangled(rng, truth)
+
+
+@given(begun(), manners)
+def test_every_round_is_worth_making_and_what_was_said_of_it_holds(
+    home: tuple[Truth, Survey], manner: Manner
+) -> None:
+    """Also with sub-boards, ways left on, blown lamps and rounds made by hand."""
+    truth, start = home
+    steps: list[tuple[Effort, int, int]] = []
+
+    def watched(survey: Survey) -> bool:
+        steps.append((effort(survey, manner), *made(survey)))
+        planned = next_round(survey, manner)
+        assert planned is not None
+        assert planned.points
+        assert planned.ways <= set(survey.switchable)
+        assert switched(survey, planned.switches) == planned.ways
+        return False
+
+    end = carried_out(truth, manner, start=start, until=watched)
+    rounds, readings = made(end)
+    assert effort(end, manner) == Effort(manner=manner)
+    for said, rounds_before, readings_before in steps:
+        assert rounds - rounds_before <= said.rounds_worst
+        assert readings - readings_before <= said.readings_worst
+
+
+def switched(survey: Survey, refs: Iterable[str]) -> frozenset[str]:
+    groups = {group.ref: group.ways for group in survey.groups}
+    return survey.dead(frozenset(way for ref in refs for way in groups.get(ref, {ref})))
+
+
+@given(begun(), manners)
+def test_what_stays_open_is_what_no_round_can_part(
+    home: tuple[Truth, Survey], manner: Manner
+) -> None:
+    truth, start = home
+    end = carried_out(truth, manner, start=start)
+    kept = {NONE, *(set(truth.ways) - set(end.switchable))}
+    for point, state in states(end).items():
+        fed = truth.fed[point]
+        assert state.status != "contradiction"
+        assert set(state.candidates) <= kept
+        if state.confirmed:
+            assert fed.ways == ((state.way,) if state.way else ())
+        elif state.status == "found" and len(fed.ways) == 2:
+            ways = set(fed.ways)
+            assert ways & kept or any(end.above[way] >= ways for way in ways)
+
+
+@given(begun(), st.data())
+def test_a_steady_answer_stands_against_any_one_wrong_reading_at_any_time(
+    home: tuple[Truth, Survey], data: st.DataObject
+) -> None:
+    truth, start = home
+    manner = data.draw(manners)
+    many = data.draw(st.integers(0, 20))
+    survey = carried_out(
+        truth, manner, start=start, until=lambda s: len(s.looks) > many
+    )
+    wrong = data.draw(st.integers(0, max(len(survey.looks) - 1, 0)))
+    looks = [
+        misread(look, look.seen) if n == wrong and look.off else look
+        for n, look in enumerate(survey.looks)
+    ]
+    for point, state in states(replace(survey, looks=tuple(looks))).items():
+        fed = truth.fed[point]
+        hangs = len(fed.ways) == 2 and any(
+            survey.above[way] >= set(fed.ways) for way in fed.ways
+        )
+        if state.steady and not hangs:
+            assert fed.ways == ((state.way,) if state.way else ())
 
 
 @given(truths())

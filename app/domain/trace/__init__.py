@@ -10,14 +10,8 @@ from __future__ import annotations
 
 from app.domain.trace.apply import Applied, Proposal, applied
 from app.domain.trace.blind import cannot_show
-from app.domain.trace.plan import (
-    MANNERS,
-    Effort,
-    Manner,
-    NextRound,
-    effort,
-    next_round,
-)
+from app.domain.trace.effort import Effort, effort
+from app.domain.trace.plan import MANNERS, Manner, NextRound, next_round
 from app.domain.trace.readings import (
     Conflict,
     conflicts,

@@ -9,7 +9,8 @@ from app.domain.network import Network
 from app.domain.record import Record
 from app.domain.record._field import Model, field
 from app.domain.trace.blind import cannot_show
-from app.domain.trace.plan import Manner, effort, next_round
+from app.domain.trace.effort import effort
+from app.domain.trace.plan import Manner, next_round
 from app.domain.trace.readings import likely_ways, survey_of
 from app.domain.trace.state import NONE, PointState, states
 from app.domain.trace.words import answer_of, naming, reasons_of

@@ -1,4 +1,4 @@
-"""What to switch off next, in three manners, and how much each still asks for."""
+"""What to switch off next, in three manners."""
 
 from __future__ import annotations
 
@@ -9,6 +9,7 @@ from typing import Literal
 
 from app.domain.trace.code import rounds_for
 from app.domain.trace.state import (
+    NONE,
     Explanation,
     PointState,
     candidates,
@@ -24,14 +25,8 @@ MANNERS: dict[Manner, str] = {
     "self_checking": "Self-checking",
 }
 Purpose = Literal["tell_apart", "confirm"]
-# Looks that a way found may still need, by the manner that found it: only it off and
-# only it on, each once where the rounds already differ in one place, else twice.
-_LOOKS_EACH: dict[Manner, int] = {
-    "one_at_a_time": 2,
-    "halving": 4,
-    "self_checking": 0,
-}
-_LOOKS_AT_NONE = 2
+OpenSets = Mapping[str, frozenset[str]]
+_OPEN = ("several_fit", "found", "unaffected")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -51,31 +46,6 @@ class NextRound:
     points: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Effort:
-    """How many rounds and readings a manner still needs, at best and at worst.
-
-    ``best`` is for points of which none depends on two ways.
-
-    Attributes:
-        manner: Which manner.
-        finding_best: Fewest rounds until every point is found.
-        finding_worst: Most rounds until then.
-        rounds_best: Fewest rounds in all, the confirming looks included.
-        rounds_worst: Most rounds in all.
-        readings_best: Fewest readings in all.
-        readings_worst: Most readings in all.
-    """
-
-    manner: Manner
-    finding_best: int
-    finding_worst: int
-    rounds_best: int
-    rounds_worst: int
-    readings_best: int
-    readings_worst: int
-
-
 def next_round(
     survey: Survey, manner: Manner, likely: Mapping[str, str] | None = None
 ) -> NextRound | None:
@@ -88,57 +58,43 @@ def next_round(
             between equally good rounds, and never what is found.
     """
     known = states(survey)
-    tell_apart = {
-        "one_at_a_time": _one_at_a_time,
-        "halving": _halving,
-        "self_checking": _self_checking,
-    }[manner](survey, known, likely or {})
-    if tell_apart is not None:
-        points = _worth_looking(manner, known)
-        return _made(survey, "tell_apart", tell_apart, points)
+    fixed = next(fixed_rounds(survey, manner, known), None)
+    if fixed is not None:
+        return _made(survey, "tell_apart", fixed, worth_looking(manner, known))
+    open_ones = open_sets(survey, known)
+    split = _halving(survey, open_ones, likely or {})
+    if split is not None:
+        points = (p for p, s in open_ones.items() if _parts(survey, (s,), split))
+        return _made(survey, "tell_apart", split, points)
     return _confirming(survey)
 
 
-def effort(survey: Survey, manner: Manner) -> Effort:
-    """Return what a manner still needs from here on."""
-    known = states(survey)
-    open_ones = [s for s in known.values() if s.status in _OPEN and not s.steady]
-    unsure = [state for state in open_ones if _unsure(state)]
-    several = [state for state in unsure if state.status == "several_fit"]
-    if manner == "halving":
-        most = max((len(state.candidates) for state in several), default=1)
-        finding = (most.bit_length() - 1, (most - 1).bit_length())
-        looking = len(several)
-    else:
-        finding = (len(list(_offs(survey, manner, known))),) * 2
-        looking = len(_worth_looking(manner, known))
-    ways = {way for s in open_ones for way in s.candidates or (s.way,) if way}
-    each = _LOOKS_EACH[manner if not survey.looks else "halving"]
-    looks = each * min(len(ways), len(open_ones)) + _LOOKS_AT_NONE if open_ones else 0
-    return Effort(
-        manner=manner,
-        finding_best=finding[0],
-        finding_worst=finding[1],
-        rounds_best=finding[0],
-        rounds_worst=finding[1] + looks,
-        readings_best=finding[0] * looking,
-        readings_worst=finding[1] * looking
-        + max(each, _LOOKS_AT_NONE) * len(open_ones),
-    )
+def open_sets(survey: Survey, known: Mapping[str, PointState]) -> OpenSets:
+    """Return what fits each point that more rounds could narrow down.
+
+    All that is never switched off counts as one, for no round can part it.
+    """
+    may, fitting = frozenset(survey.switchable), candidates(survey)
+    found = {}
+    for point, state in known.items():
+        fits = fitting[point]
+        parted = fits & may | (frozenset({NONE}) if fits - may else frozenset())
+        if state.status == "several_fit" and len(parted) > 1:
+            found[point] = parted
+    return found
 
 
-_OPEN = ("several_fit", "found", "unaffected")
+def unsure(state: PointState) -> bool:
+    """Return whether one way, or none, may be so of a point but is not confirmed."""
+    settled = state.confirmed or state.as_sure_as_can_be
+    return state.status in _OPEN and not settled
 
 
-def _unsure(state: PointState) -> bool:
-    return state.status in _OPEN and not (state.confirmed or state.as_sure_as_can_be)
-
-
-def _worth_looking(manner: Manner, known: Mapping[str, PointState]) -> set[str]:
-    """Return the points to look at; self-checking wants each of them every time."""
+def worth_looking(manner: Manner, known: Mapping[str, PointState]) -> set[str]:
+    """Return the points for a fixed round; self-checking wants each every time."""
     worth: Callable[[PointState], bool] = {
-        "one_at_a_time": _unsure,
-        "halving": lambda state: state.status == "several_fit",
+        "one_at_a_time": unsure,
+        "halving": lambda _state: False,
         "self_checking": lambda state: state.status != "not_testable",
     }[manner]
     return {point for point, state in known.items() if worth(state)}
@@ -167,22 +123,19 @@ def _switches(survey: Survey, ways: frozenset[str]) -> tuple[str, ...]:
     return (*chosen, *(w.ref for w in survey.ways if w.ref in left - below))
 
 
-def _offs(
+def fixed_rounds(
     survey: Survey, manner: Manner, known: Mapping[str, PointState]
 ) -> Iterator[frozenset[str]]:
-    """Yield the fixed rounds of a manner in which a point is still to be looked at."""
-    worth = _worth_looking(manner, known)
+    """Yield the fixed rounds of a manner in which a point is still to be looked at.
+
+    Halving has none.
+    """
+    worth = worth_looking(manner, known)
     looked: dict[frozenset[str], Counter[str]] = {}
     for look in survey.looks:
         looked.setdefault(survey.dead(look.off), Counter()).update(tuple(look.seen))
     times: Counter[frozenset[str]] = Counter()
-    ways = survey.switchable
-    if manner == "one_at_a_time":
-        rounds: Iterable[frozenset[str]] = (frozenset({way}) for way in ways)
-    else:
-        numbered = rounds_for(len(ways))
-        rounds = (frozenset(ways[n] for n in numbers) for numbers in numbered)
-    for off in rounds:
+    for off in _all_fixed(survey, manner):
         dead = survey.dead(off)
         times[dead] += 1
         seen = looked.get(dead, Counter())
@@ -190,37 +143,38 @@ def _offs(
             yield off
 
 
-def _one_at_a_time(
-    survey: Survey, known: Mapping[str, PointState], _likely: Mapping[str, str]
-) -> frozenset[str] | None:
-    return next(_offs(survey, "one_at_a_time", known), None)
-
-
-def _self_checking(
-    survey: Survey, known: Mapping[str, PointState], _likely: Mapping[str, str]
-) -> frozenset[str] | None:
-    return next(_offs(survey, "self_checking", known), None)
+def _all_fixed(survey: Survey, manner: Manner) -> Iterator[frozenset[str]]:
+    ways = survey.switchable
+    if manner == "one_at_a_time":
+        yield from (frozenset({way}) for way in ways)
+    if manner == "self_checking":
+        for numbers in rounds_for(len(ways)):
+            yield frozenset(ways[n] for n in numbers)
 
 
 def _halving(
-    survey: Survey, _known: Mapping[str, PointState], likely: Mapping[str, str]
+    survey: Survey, open_ones: OpenSets, likely: Mapping[str, str]
 ) -> frozenset[str] | None:
     """Split every set of candidates that is still open as evenly as can be."""
-    fitting = candidates(survey)
-    open_sets = Counter(fits for fits in fitting.values() if len(fits) > 1)
-    weights = Counter(way for point, way in likely.items() if way in fitting[point])
-    split = _split(survey, open_sets, weights)
+    sets = Counter(open_ones.values())
+    weights = Counter(
+        way for point, way in likely.items() if way in open_ones.get(point, ())
+    )
+    split = _split(survey, sets, weights)
     choices = [split, *(g.ways for g in survey.groups if _allowed(survey, g.ways))]
-    useful = [ways for ways in choices if _parts(survey, open_sets, ways)]
-    return min(useful, key=lambda ways: _cost(survey, open_sets, ways), default=None)
+    useful = [ways for ways in choices if _parts(survey, sets, ways)]
+    if not useful and sets:
+        useful = [frozenset({w}) for w in survey.switchable]
+        useful = [ways for ways in useful if _parts(survey, sets, ways)]
+    return min(useful, key=lambda ways: _cost(survey, sets, ways), default=None)
 
 
 def _split(
-    survey: Survey, open_sets: Counter[frozenset[str]], weights: Counter[str]
+    survey: Survey, sets: Counter[frozenset[str]], weights: Counter[str]
 ) -> frozenset[str]:
     off: set[str] = set()
     on: set[str] = set()
-    for fits in sorted(open_sets, key=lambda f: (-len(f), sorted(f))):
+    for fits in sorted(sets, key=lambda f: (len(f), sorted(f))):
         free = [w for w in survey.switchable if w in fits and w not in off | on]
         free.sort(key=lambda way: -weights[way])
         want = len(fits) // 2 - len(fits & off)
@@ -238,20 +192,20 @@ def _allowed(survey: Survey, ways: frozenset[str]) -> bool:
 
 
 def _parts(
-    survey: Survey, open_sets: Counter[frozenset[str]], ways: frozenset[str]
+    survey: Survey, sets: Iterable[frozenset[str]], ways: frozenset[str]
 ) -> bool:
     """Return whether a round would part some set of candidates."""
     dead = survey.dead(ways)
-    return any(fits & dead and fits - dead for fits in open_sets)
+    return any(fits & dead and fits - dead for fits in sets)
 
 
 def _cost(
-    survey: Survey, open_sets: Counter[frozenset[str]], ways: frozenset[str]
+    survey: Survey, sets: Counter[frozenset[str]], ways: frozenset[str]
 ) -> tuple[int, int, int]:
     """Return the rounds to come; then the candidates left; then the touches."""
     dead = survey.dead(ways)
-    left = [max(len(fits & dead), len(fits - dead)) for fits in open_sets]
-    whole = sum(n * number for n, number in zip(left, open_sets.values(), strict=True))
+    left = [max(len(fits & dead), len(fits - dead)) for fits in sets]
+    whole = sum(n * number for n, number in zip(left, sets.values(), strict=True))
     return (max(left) - 1).bit_length(), whole, len(_switches(survey, ways))
 
 

@@ -2,8 +2,21 @@
 
 from __future__ import annotations
 
-from app.domain.trace import Group, Look, Survey, Way, cannot_show, next_round, states
+from dataclasses import replace
+
+from app.domain.trace import (
+    MANNERS,
+    Group,
+    Look,
+    Survey,
+    Way,
+    cannot_show,
+    effort,
+    next_round,
+    states,
+)
 from app.domain.trace.code import rounds_for
+from app.domain.trace.survey import Seen
 
 EIGHT = tuple(Way(ref=f"W{n}") for n in range(1, 9))
 POINTS = ("P1", "P2")
@@ -113,3 +126,55 @@ def test_a_baseline_by_day_says_nothing_of_the_night() -> None:
     survey = Survey((Way(ref="W1", poles=2),), ("P1",), looks)
     told = {each.code: each.refs for each in cannot_show(survey, states(survey))}
     assert told == {"no_baseline": ("P1",)}
+
+
+def test_a_blown_lamp_keeps_no_round_going() -> None:
+    looks = (
+        Look(ref="R0", off=frozenset(), seen={"P1": "dead", "P2": "live"}),
+        *(
+            Look(ref=f"R{n}", off=frozenset({f"W{n}"}), seen={"P2": "live"})
+            for n in range(1, 9)
+        ),
+    )
+    survey = Survey(EIGHT, POINTS, looks)
+    for manner in MANNERS:
+        planned = next_round(survey, manner)
+        assert planned is None or planned.points == ("P2",)
+    alone = Survey(EIGHT, ("P1",), looks[:1])
+    assert [next_round(alone, manner) for manner in MANNERS] == [None] * 3
+
+
+def test_a_point_that_is_gone_decides_nothing() -> None:
+    survey = Survey(EIGHT, POINTS)
+    assert next_round(survey, "halving", {"P9": "W1"}) == next_round(survey, "halving")
+
+
+def test_self_checking_goes_on_where_sub_boards_hide_a_way() -> None:
+    """Off with its own board and with another, a way looks like its board's way."""
+    ways = (
+        *(Way(ref=f"W{n}") for n in range(1, 5)),
+        *(Way(ref=f"V{n}", parent="W1") for n in range(1, 5)),
+    )
+    survey = Survey(ways, tuple(f"P{n}" for n in range(1, 9)))
+    fed = dict(zip(survey.points, (way.ref for way in ways), strict=True))
+    said = effort(survey, "self_checking")
+    for n in range(said.rounds_worst + 1):
+        planned = next_round(survey, "self_checking")
+        if planned is None:
+            break
+        seen: dict[str, Seen] = {
+            p: "dead" if fed[p] in planned.ways else "live" for p in planned.points
+        }
+        look = Look(ref=f"R{n}", off=planned.ways, seen=seen)
+        survey = replace(survey, looks=(*survey.looks, look))
+    assert next_round(survey, "self_checking") is None
+    assert {p: state.way for p, state in states(survey).items()} == fed
+
+
+def test_what_is_never_switched_off_is_split_as_one() -> None:
+    kept = (Way(ref=f"K{n}", leave_on="a pump") for n in range(5))
+    survey = Survey((*EIGHT[:3], *kept), ("P1",))
+    assert effort(survey, "halving").finding_worst == 2
+    planned = next_round(survey, "halving")
+    assert planned is not None
+    assert len(planned.ways) == 2
