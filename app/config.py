@@ -20,17 +20,25 @@ class Config:
         port: Port on this machine; 0 lets the system choose.
         demo: Whether this is the demo home, on a temporary copy.
         secret_key: Key of forms and cookies; made and kept in the folder.
+        shared_at: This machine's addresses on the home network that are opened to
+            paired phones; none unless asked for.
     """
 
     data: Path
     port: int = 5025
     demo: bool = False
     secret_key: bytes = b""
+    shared_at: tuple[str, ...] = ()
 
     @property
     def database(self) -> Path:
         """The database file."""
         return self.data / DATABASE
+
+    @property
+    def shared_urls(self) -> tuple[str, ...]:
+        """What a phone opens; true once the port is known."""
+        return tuple(f"http://{address}:{self.port}/" for address in self.shared_at)
 
     @property
     def backups(self) -> Path:

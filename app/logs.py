@@ -18,3 +18,6 @@ def configure_logging(folder: Path | None) -> None:
         log = folder / "ways.log"
         handlers.append(RotatingFileHandler(log, maxBytes=1_000_000, backupCount=3))
     logging.basicConfig(level=logging.INFO, format=FORM, handlers=handlers, force=True)
+    # A browser asks for more at once than there are threads; that it waits a moment is
+    # no news, and would push what the person is to read off the console.
+    logging.getLogger("waitress.queue").setLevel(logging.ERROR)

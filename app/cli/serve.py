@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import sys
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
@@ -19,22 +20,71 @@ if TYPE_CHECKING:
 @data_option
 @click.option("--port", type=click.IntRange(0, 65535), help="Port; 0 takes a free one.")
 @click.option("--open/--no-open", "open_browser", default=True, help="Open a browser.")
+@click.option("--share", is_flag=True, help="Let paired phones on this network in.")
+@click.option(
+    "--address", metavar="IPV4", help="Share at this address of the machine only."
+)
 @click.option("--demo", is_flag=True, help="Show an invented home; nothing is kept.")
 def serve(
-    data: Path | None, port: int | None, *, open_browser: bool, demo: bool
+    data: Path | None,
+    port: int | None,
+    address: str | None,
+    *,
+    open_browser: bool,
+    share: bool,
+    demo: bool,
 ) -> None:
-    """Show the pages in a browser on this machine."""
+    """Show the pages in a browser on this machine.
+
+    With --share, phones on the home network that you pair may use them too. Nothing
+    is encrypted on that way; without it nothing but this machine is answered.
+    """
     from app import server
 
+    if address and not share:
+        raise click.UsageError("--address says where to share: add --share.")
+    shared_at = _shared_at(address) if share else ()
     with _demo_config() if demo else opened(data) as config:
         if demo:
             click.echo("This is a demo: an invented home. What you do is not kept.")
         else:
             click.echo(f"The record is {config.database}")
-        server.serve(_to_serve(config, port), open_browser=open_browser, say=click.echo)
+        server.serve(
+            _to_serve(config, port, shared_at),
+            open_browser=open_browser,
+            say=click.echo,
+            draw=_draw if _someone_looks_on() else None,
+        )
 
 
-def _to_serve(config: Config, port: int | None) -> Config:
+def _shared_at(address: str | None) -> tuple[str, ...]:
+    from app.errors import InvalidError
+    from app.services.home_network import is_home, own_addresses
+
+    if address is None:
+        return own_addresses()
+    if not is_home(address):
+        raise InvalidError(
+            f"“{address}” is no address of a home network, such as 192.168.1.20. "
+            "Nothing is shared."
+        )
+    return (address,)
+
+
+def _someone_looks_on() -> bool:
+    return sys.stdout.isatty()
+
+
+def _draw(line: str) -> None:
+    """Write a line of a QR code, where the console has the signs for it."""
+    try:
+        line.encode(sys.stdout.encoding)
+    except UnicodeEncodeError:
+        return
+    click.echo(click.style(line, fg="bright_white", bg="black"))
+
+
+def _to_serve(config: Config, port: int | None, shared_at: tuple[str, ...]) -> Config:
     from dataclasses import replace
 
     from app.logs import configure_logging
@@ -42,7 +92,8 @@ def _to_serve(config: Config, port: int | None) -> Config:
 
     configure_logging(config.data)
     chosen = config.port if port is None else port
-    return replace(config, port=chosen, secret_key=secret_key(config.data))
+    key = secret_key(config.data)
+    return replace(config, port=chosen, secret_key=key, shared_at=shared_at)
 
 
 @contextmanager

@@ -123,7 +123,7 @@ def _no_rooms(record: Record) -> NextStep | None:
 def _room_to_look_at(record: Record) -> NextStep | None:
     for room in record.rooms:
         if room.looked_at == "not_yet":
-            return f"Look at {room.name}", "rooms.show", (("ref", room.ref),)
+            return f"Look at {room.name}", "walk.room", (("ref", room.ref),)
     return None
 
 

@@ -9,7 +9,9 @@ from pathlib import Path
 from app.config import Config
 from app.errors import DatabaseError
 from app.store.backup import back_up, check, copy_to, put_back
+from app.store.engine import make_engine, writing
 from app.store.migrate import revision_of, upgrade
+from app.store.phones import remove_all_phones
 
 log = logging.getLogger(__name__)
 
@@ -40,5 +42,8 @@ def restored(config: Config, copy: Path) -> Path | None:
     config.data.mkdir(mode=0o700, parents=True, exist_ok=True)
     kept = put_back(copy, config.database, config.backups, at=datetime.now(UTC))
     upgrade(config.database, config.backups)
+    # A copy may hold phones that were removed since; each is paired anew.
+    with writing(make_engine(config.database)) as connection:
+        remove_all_phones(connection)
     log.info("restored from %s", copy)
     return kept

@@ -27,6 +27,7 @@ class Change:
         sentence: What was done, such as “Added Point P12”.
         entries: Each item before and after.
         undoes: Number of the change that it took back, if any.
+        made_by: Name of the phone that made it; empty when none did.
     """
 
     key: int
@@ -34,6 +35,7 @@ class Change:
     sentence: str
     entries: tuple[Entry, ...]
     undoes: int | None
+    made_by: str
 
 
 def record_change(
@@ -65,6 +67,7 @@ def record_change(
             entries=json.dumps([entry.as_json() for entry in entries]),
             undoes=undoes,
             once=once,
+            made_by=connection.get_execution_options().get("made_by") or None,
         )
     )
     return int((result.inserted_primary_key or (0,))[0])
@@ -119,4 +122,5 @@ def _change(row: Any) -> Change:
         sentence=row.sentence,
         entries=tuple(Entry.from_json(entry) for entry in json.loads(row.entries)),
         undoes=row.undoes,
+        made_by=row.made_by or "",
     )

@@ -48,8 +48,13 @@ def reading(engine: Engine) -> Iterator[Connection]:
 
 
 @contextmanager
-def writing(engine: Engine) -> Iterator[Connection]:
-    """Give a connection that commits at the end of the block, or not at all."""
-    writer = engine.execution_options(sqlite_begin="IMMEDIATE")
+def writing(engine: Engine, *, made_by: str = "") -> Iterator[Connection]:
+    """Give a connection that commits at the end of the block, or not at all.
+
+    Args:
+        engine: The file.
+        made_by: From which phone, for the log of changes; empty on this machine.
+    """
+    writer = engine.execution_options(sqlite_begin="IMMEDIATE", made_by=made_by)
     with writer.begin() as connection:
         yield connection

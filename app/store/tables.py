@@ -183,6 +183,7 @@ change = Table(
     Column("entries", Text, nullable=False),
     Column("undoes", Integer),
     Column("once", Text),
+    Column("made_by", Text),
     UniqueConstraint("home_id", "once"),
     Index("ix_change_home_id", "home_id"),
 )
@@ -192,4 +193,15 @@ label_sheet = Table(
     metadata,
     Column("id", Integer, primary_key=True),
     *_columns(LabelSheet),
+)
+# The phones that may use the record; they belong to no home.
+phone = Table(
+    "phone",
+    metadata,
+    Column("id", Integer, primary_key=True),
+    Column("name", Text, nullable=False),
+    Column("token_hash", Text, nullable=False),
+    Column("paired_at", Text, nullable=False),
+    Column("seen_at", Text, nullable=False),
+    UniqueConstraint("token_hash"),
 )

@@ -9,7 +9,7 @@ from jinja2 import StrictUndefined
 from app.config import Config
 from app.paths import resource_dir
 from app.store.engine import make_engine
-from app.web import errors, guard, pages, session, site
+from app.web import errors, guard, pages, paired, session, site
 
 MOST_FORM_BYTES = 512 * 1024
 MOST_FORM_PARTS = 20_000
@@ -39,6 +39,7 @@ def create_app(config: Config) -> Flask:
     app.jinja_env.trim_blocks = True
     app.jinja_env.lstrip_blocks = True
     guard.init_app(app)
+    paired.init_app(app, config)
     CSRFProtect(app)
     session.init_app(app, make_engine(config.database))
     errors.init_app(app)

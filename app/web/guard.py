@@ -1,8 +1,8 @@
-"""Who may ask: this machine's own pages only; and what each answer forbids itself.
+"""Who may ask: this program's own pages only; and what each answer forbids itself.
 
-The server listens on this machine.  A page from elsewhere, open in the same browser,
-could still send it requests: hence the Host, the Origin and Sec-Fetch-Site are looked
-at, besides the token that each form carries.
+The server listens on this machine, and on the home network when told to.  A page from
+elsewhere, open in the same browser, could still send it requests: hence the Host, the
+Origin and Sec-Fetch-Site are looked at, besides the token that each form carries.
 """
 
 from __future__ import annotations
@@ -14,8 +14,13 @@ from flask import Flask, Response, request
 from werkzeug.exceptions import BadRequest, Forbidden
 
 from app.web.fields import UNSEEN
+from app.web.paired import from_here, is_called
 
-OWN_HOST = re.compile(r"(127\.0\.0\.1|localhost)(:[0-9]{1,5})?", re.IGNORECASE)
+HERE_BY = (
+    "This program answers to 127.0.0.1 and localhost only. "
+    "Open it by one of these names."
+)
+ELSEWHERE_BY = "Open this program by the address that its computer shows."
 WHITE = re.compile(r"[\t\r\n]")
 IMPORT = "/import"
 MOST_IMPORT_BYTES = 9 * 2**20
@@ -38,11 +43,8 @@ def init_app(app: Flask) -> None:
 
 
 def _look() -> None:
-    if not OWN_HOST.fullmatch(request.host):
-        raise BadRequest(
-            "This program answers to 127.0.0.1 and localhost only. "
-            "Open it by one of these names."
-        )
+    if not is_called(request.host):
+        raise BadRequest(HERE_BY if from_here() else ELSEWHERE_BY)
     if any(UNSEEN.search(WHITE.sub("", text)) for text in _address()):
         raise BadRequest("An address holds no control characters.")
     if request.method in SAFE:

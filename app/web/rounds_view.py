@@ -21,6 +21,7 @@ from app.domain.trace import (
     naming,
 )
 from app.domain.trace.readings import by_hand, standing, without_supply
+from app.web.paired import phone
 
 FUSES = ("fuse_rewirable", "fuse_cartridge", "fuse_bs88")
 # What comes back by itself and what does not: common practice, no source.
@@ -81,7 +82,8 @@ def person() -> str:
     Two phones have two names, so that a disagreement between them shows.
     """
     if "person" not in session:
-        session["person"] = f"Phone {secrets.token_hex(2)}"
+        own = phone()
+        session["person"] = own.name if own else f"Phone {secrets.token_hex(2)}"
     return str(session["person"])
 
 

@@ -48,7 +48,7 @@ def supply(ref: str) -> Network:
 def change() -> Iterator[Connection]:
     """Give a connection that commits at the end of the block, or not at all."""
     _close()
-    with writing(_engine()) as connection:
+    with writing(_engine(), made_by=g.get("made_by", "")) as connection:
         yield connection
 
 

@@ -13,6 +13,7 @@ from app import __version__
 from app.config import Config
 from app.domain.record import Home
 from app.store.changes import latest_changes
+from app.web.paired import from_here
 from app.web.session import opened, read
 
 
@@ -65,8 +66,15 @@ PLACES: tuple[tuple[str, tuple[tuple[str, str], ...]], ...] = (
             ("Points", "points.index"),
         ),
     ),
-    ("Find out", (("Switching rounds", "rounds.index"),)),
-    ("Use it", (("Ask", "ask.index"), ("Labels", "labels.index"))),
+    ("Find out", (("Walk", "walk.index"), ("Switching rounds", "rounds.index"))),
+    (
+        "Use it",
+        (
+            ("Ask", "ask.index"),
+            ("Labels", "labels.index"),
+            ("Load", "load.index"),
+        ),
+    ),
     ("Open questions", (("Open questions", "faults.index"),)),
     ("Papers", (("Document", "documents.show"), ("Changes", "changes.index"))),
 )
@@ -74,6 +82,7 @@ PLACES: tuple[tuple[str, tuple[tuple[str, str], ...]], ...] = (
 IN_PLACE_OF = {
     "chart": "labels",
     "devices": "boards",
+    "figures": "circuits",
     "findings": "rounds",
     "label_sheets": "labels",
     "marking": "rounds",
@@ -146,6 +155,11 @@ class Site:
     def glossary_url(self) -> str:
         """Address of the glossary."""
         return url_for("glossary.index")
+
+    @property
+    def phones_url(self) -> str | None:
+        """Address of the phones, on this computer."""
+        return url_for("phones.index") if from_here() else None
 
     def static(self, name: str) -> str:
         """Return the address of a static file, new whenever the file is."""

@@ -69,4 +69,8 @@ how?.querySelector("button").remove();
 how?.addEventListener("change", ({ target }) => seeWith(target.value));
 how?.addEventListener("submit", (event) => event.preventDefault());
 addEventListener("hashchange", beginPanel);
+// Once left, this page may not open again until the program is back.
+addEventListener("beforeunload", (event) => {
+  if (document.documentElement.hasAttribute("data-outbox-unanswered")) event.preventDefault();
+});
 showPanel();

@@ -34,7 +34,6 @@ let sending = false;
 let wanted = false;
 let turn = false;
 let failed = "";
-let unanswered = false;
 let wait = FIRST_WAIT_MS;
 let timer;
 let later;
@@ -211,9 +210,15 @@ function isFinal({ status, said }, entry) {
   return faults.get(entry.id) >= MOST_FAULTS;
 }
 
+/** Note on the page itself whether the program answered when it was last asked. */
+function noteAnswered(answered) {
+  document.documentElement.toggleAttribute("data-outbox-unanswered", !answered);
+}
+
 /** Send one entry; whether the next may follow. */
 async function deliver(entry) {
   const answer = await post(entry);
+  noteAnswered(answer.said);
   if (answer.ok) {
     await drop(entry.id);
     tell("sent", entry, answer.said);
@@ -232,15 +237,11 @@ async function deliver(entry) {
 async function sendEach() {
   for (;;) {
     const entry = (await all()).find((each) => !each.refused);
-    if (!entry) {
-      unanswered = false;
-      return 0;
-    }
+    if (!entry) return 0;
     turn = await takeTurn();
     if (!turn) return FIRST_WAIT_MS;
     failed = "";
-    unanswered = !(await deliver(entry).catch(() => false));
-    if (unanswered) {
+    if (!(await deliver(entry).catch(() => noteAnswered(false)))) {
       const now = wait;
       wait = Math.min(wait * 2, LONGEST_WAIT_MS);
       return now;
@@ -388,8 +389,6 @@ async function begin() {
     show();
   });
   addEventListener("online", sendNow);
-  // Once left, this page may not open again until the program is back.
-  addEventListener("beforeunload", (event) => unanswered && event.preventDefault());
   document.addEventListener("visibilitychange", sendNow);
   await show();
   document.documentElement.dataset.outbox = "ready";

@@ -8,10 +8,10 @@ from urllib.parse import urlsplit
 import pytest
 from flask import Flask
 from jinja2 import FileSystemBytecodeCache
-from playwright.sync_api import Browser, BrowserContext, Page, Request
+from playwright.sync_api import Browser, BrowserContext, Page, Request, ViewportSize
 
-DESK = {"width": 1280, "height": 800}
-PHONE = {"width": 390, "height": 844}
+DESK = ViewportSize(width=1280, height=800)
+PHONE = ViewportSize(width=390, height=844)
 # The browser itself says so in the console when a form is refused; it is no fault.
 REFUSED = ("status of 404", "status of 409", "status of 422")
 
@@ -81,3 +81,19 @@ def desk(opens: Opens) -> Page:
 def phone(opens: Opens) -> Page:
     """A phone whose browser runs no script."""
     return opens(viewport=PHONE, has_touch=True, java_script_enabled=False)
+
+
+@pytest.fixture
+def contexts(chromium: Browser) -> Iterator[Callable[[], BrowserContext]]:
+    """Phones that may lose their program: what their browsers say of it is no fault."""
+    made: list[BrowserContext] = []
+
+    def make() -> BrowserContext:
+        context = chromium.new_context(viewport=PHONE, has_touch=True)
+        context.set_default_timeout(10_000)
+        made.append(context)
+        return context
+
+    yield make
+    for context in made:
+        context.close()

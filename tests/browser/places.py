@@ -6,19 +6,22 @@ from collections import Counter
 
 from app.domain.record import Record
 
-BESIDE = ("/homes/", "/homes/new", "/import", "/help/", "/words/")
+BESIDE = (
+    "/homes/", "/homes/new", "/import", "/help/", "/words/", "/tables/", "/phones/",
+    "/tables/zs-circuit-breaker",
+)  # fmt: skip
 LISTS = (
     "", "intake/", "sources/", "boards/", "circuits/", "rooms/", "points/?filter=hall",
     "ask/", "open-questions/", "changes/", "document", "search/?q=light", "edit",
     "delete", "rooms/quick/table", "new/devices", "new/intake?kind=cutout",
-    "new/points", "new/ties", "labels/", "labels/sheets",
-    "rounds/", "rounds/new", "rounds/results",
+    "new/points", "new/ties", "labels/", "labels/sheets", "walk/rooms", "rounds/",
+    "rounds/new", "rounds/results", "load/?kind=charger&kw=7.4",
 )  # fmt: skip
 PAGES = {
     "boards": ("", "ways", "labels", "chart"),
     "rooms": ("", "points"),
     "devices": ("", "edit", "delete"),
-    "circuits": ("",),
+    "circuits": ("", "figures"),
     "points": ("", "edit"),
     "rounds": ("ready", "prepare", "marks"),
 }
@@ -33,7 +36,8 @@ def places_of(record: Record) -> list[str]:
         for ref in _fullest(record, sort)
         for page in pages
     ]
-    return [home + place for place in (*LISTS, *things)]
+    walked = [f"walk/rooms/{ref}" for ref in _fullest(record, "rooms")]
+    return [home + place for place in (*LISTS, *walked, *things)]
 
 
 def _fullest(record: Record, sort: str) -> list[str]:

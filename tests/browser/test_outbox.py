@@ -9,7 +9,7 @@ from collections.abc import Callable, Iterator
 from datetime import UTC, datetime
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, Error, Page, expect
+from playwright.sync_api import BrowserContext, Error, Page, expect
 
 from app.config import Config
 from app.domain.record import Reading, Record
@@ -55,23 +55,6 @@ def served(
     server = Served(config.data)
     yield server
     server.close()
-
-
-@pytest.fixture
-def contexts(chromium: Browser) -> Iterator[Callable[[], BrowserContext]]:
-    made: list[BrowserContext] = []
-
-    def make() -> BrowserContext:
-        context = chromium.new_context(
-            viewport={"width": 390, "height": 844}, has_touch=True
-        )
-        context.set_default_timeout(10_000)
-        made.append(context)
-        return context
-
-    yield make
-    for context in made:
-        context.close()
 
 
 def opened(context: BrowserContext, url: str) -> Page:

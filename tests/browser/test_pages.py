@@ -17,8 +17,9 @@ Keep = Callable[[Record], int]
 EMPTY = Record(home=Home(ref="empty", name="Nothing yet"))
 SIZES = pytest.mark.parametrize("size", [PHONE, DESK], ids=["phone", "desk"])
 NO_PAGES = {
-    "static", "homes.start", "ask.go", "documents.download",
+    "static", "homes.start", "ask.go", "walk.index", "documents.download",
     "labels.pdf", "labels.notices", "labels.calibration", "chart.pdf",
+    "pairing.show",
 }  # fmt: skip
 
 

@@ -33,6 +33,7 @@ def site(**changes: Any) -> SimpleNamespace:
         "help_url": "/help",
         "glossary_url": "/words",
         "homes_url": "/homes",
+        "phones_url": "/phones",
         "version": "1",
     }
     return SimpleNamespace(**known | changes)

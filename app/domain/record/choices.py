@@ -236,6 +236,12 @@ CONNECTIONS = {
     "via_switch": "Behind a local switch",
     "unknown": NOT_KNOWN,
 }
+LOOKED_BEHIND = {
+    "yes": "Yes",
+    "no": "No",
+    "no_access": "Could not get at it",
+    "unknown": NOT_KNOWN,
+}
 CURRENT_KINDS = {
     "mains": "Mains",
     "extra_low": "Extra-low voltage",

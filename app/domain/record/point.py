@@ -56,7 +56,7 @@ class Point(Item):
     battery_backed: Annotated[str, OneOf(choices.YES_NO)] = field(
         "Has a battery of its own", "unknown"
     )
-    looked_behind: Annotated[str, OneOf(choices.YES_NO)] = field(
+    looked_behind: Annotated[str, OneOf(choices.LOOKED_BEHIND)] = field(
         "Looked behind", "unknown"
     )
     note: LongText = field("Note", "")

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from flask import Blueprint, redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
 
+from app.domain.record import Record, Room
 from app.errors import InvalidError
 from app.services.homes import undo as take_back
 from app.store.changes import latest_changes, undone_by
@@ -25,12 +26,14 @@ class ChangeView:
         key: Its number.
         when: Day and time.
         sentence: What was done.
+        made_by: Name of the phone that it was done from; empty when none.
         undone: Whether it was taken back, or itself takes one back.
     """
 
     key: int
     when: str
     sentence: str
+    made_by: str
     undone: bool
 
 
@@ -64,6 +67,7 @@ def index(home: str) -> ResponseReturnValue:
                 key=c.key,
                 when=f"{day(c.at.astimezone())}, {c.at.astimezone():%H:%M}",
                 sentence=c.sentence,
+                made_by=c.made_by,
                 undone=undone_by(read(), key, c.key) is not None,
             )
             for c in found
@@ -83,7 +87,17 @@ def undo(home: str) -> ResponseReturnValue:
     with change() as connection:
         start = opened_to_change(connection, home)
         record = take_back(connection, start, number)
-    return redirect(url_for(".index", home=record.home.ref), 303)
+    return redirect(_back(record, request.form.get("walk")), 303)
+
+
+def _back(record: Record, walking: str | None) -> str:
+    """Return where to go after an undo: who is on the walk stays in the room."""
+    home = record.home.ref
+    if walking is None:
+        return url_for(".index", home=home)
+    if record.find(Room, walking) is None:
+        return url_for("walk.rooms", home=home)
+    return url_for("walk.room", home=home, ref=walking)
 
 
 def _number(text: str) -> int | None:
