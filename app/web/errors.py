@@ -6,12 +6,13 @@ import logging
 import secrets
 from dataclasses import dataclass
 
-from flask import Flask, render_template, request
-from flask_wtf.csrf import CSRFError
+from flask import Flask, Response, jsonify, render_template, request
+from flask_wtf.csrf import CSRFError, generate_csrf
 from sqlalchemy.exc import OperationalError
 from werkzeug.exceptions import HTTPException
 
 from app.errors import AppError, ConflictError, InvalidError, NotFoundError, Problem
+from app.web.wants_json import wants_json
 
 log = logging.getLogger(__name__)
 
@@ -69,11 +70,15 @@ def init_app(app: Flask) -> None:
     app.register_error_handler(Exception, _failed)
 
 
-def _page(status: int, page: ErrorPage) -> tuple[str, int]:
+def _page(status: int, page: ErrorPage) -> tuple[str | Response, int]:
+    if wants_json():
+        reasons = [problem.reason for problem in page.problems]
+        sentence = " ".join((page.sentence, *reasons))
+        return jsonify(error=status, sentence=sentence), status
     return render_template("errors/error.html", page=page), status
 
 
-def _refused(error: AppError) -> tuple[str, int]:
+def _refused(error: AppError) -> tuple[str | Response, int]:
     status = next((s for cls, s in STATUS.items() if isinstance(error, cls)), 422)
     page = ErrorPage(
         title=TITLES[status],
@@ -84,7 +89,9 @@ def _refused(error: AppError) -> tuple[str, int]:
     return _page(status, page)
 
 
-def _no_token(_error: CSRFError) -> tuple[str, int]:
+def _no_token(_error: CSRFError) -> tuple[str | Response, int]:
+    if wants_json():
+        return jsonify(error="token", token=generate_csrf()), 400
     page = ErrorPage(
         title=TITLES[400],
         sentence="The form had been open since before the program last started, or was "
@@ -94,7 +101,7 @@ def _no_token(_error: CSRFError) -> tuple[str, int]:
     return _page(400, page)
 
 
-def _http(error: HTTPException) -> tuple[str, int, dict[str, str]]:
+def _http(error: HTTPException) -> tuple[str | Response, int, dict[str, str]]:
     status = error.code or 500
     plain = type(error).description
     own = error.description if error.description != plain else None
@@ -107,7 +114,7 @@ def _http(error: HTTPException) -> tuple[str, int, dict[str, str]]:
     return *_page(status, page), headers
 
 
-def _locked(error: OperationalError) -> tuple[str, int]:
+def _locked(error: OperationalError) -> tuple[str | Response, int]:
     """The disk is full, the file is read-only, or another program holds it."""
     reference = _logged(error)
     page = ErrorPage(
@@ -121,7 +128,7 @@ def _locked(error: OperationalError) -> tuple[str, int]:
     return _page(503, page)
 
 
-def _failed(error: Exception) -> tuple[str, int]:
+def _failed(error: Exception) -> tuple[str | Response, int]:
     page = ErrorPage(
         title=TITLES[500],
         sentence="This is most likely a fault of the program, not of your record.",

@@ -65,13 +65,19 @@ PLACES: tuple[tuple[str, tuple[tuple[str, str], ...]], ...] = (
             ("Points", "points.index"),
         ),
     ),
-    ("Ask", (("Ask", "ask.index"),)),
-    ("Labels", (("Labels", "labels.index"),)),
+    ("Find out", (("Switching rounds", "rounds.index"),)),
+    ("Use it", (("Ask", "ask.index"), ("Labels", "labels.index"))),
     ("Open questions", (("Open questions", "faults.index"),)),
     ("Papers", (("Document", "documents.show"), ("Changes", "changes.index"))),
 )
 # Pages that are in the place of another list than their own.
-IN_PLACE_OF = {"devices": "boards", "chart": "labels", "label_sheets": "labels"}
+IN_PLACE_OF = {
+    "chart": "labels",
+    "devices": "boards",
+    "findings": "rounds",
+    "label_sheets": "labels",
+    "marking": "rounds",
+}
 
 
 class Site:

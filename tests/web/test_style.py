@@ -77,7 +77,7 @@ def test_the_layout_stands_without_a_home() -> None:
     assert not list(root.iter(f"{NS}form"))
 
 
-def test_the_layout_links_every_style_sheet_and_one_script() -> None:
+def test_the_layout_links_every_style_sheet_and_two_scripts() -> None:
     root = document(error_page())
     links = [e.get("href") for e in root.iter(f"{NS}link") if e.get("href")]
     linked = [href for href in links if href.endswith(".css")]
@@ -86,7 +86,7 @@ def test_the_layout_links_every_style_sheet_and_one_script() -> None:
     assert sorted(linked) == sorted(there)
     assert linked[0] == "/static/css/tokens.css"
     scripts = [e.get("src") for e in root.iter(f"{NS}script")]
-    assert scripts == ["/static/js/main.js"]
+    assert scripts == ["/static/js/main.js", "/static/js/outbox.js"]
 
 
 def without_comments(path: Path) -> str:

@@ -31,6 +31,9 @@ class Round(Item):
     by_form: ClassVar[bool] = False
 
     off: tuple[Annotated[Ref, RefTo(("device",))], ...] = field("Switched off", ())
+    asked: tuple[Annotated[Ref, RefTo(("point",))], ...] = field(
+        "Points to look at", (), hint="Left open: all of them."
+    )
     when: Annotated[str, OneOf(choices.DAY_OR_NIGHT)] = field("By day or night", "day")
     manner: Annotated[str, OneOf(choices.MANNERS)] = field("How it was chosen", "hand")
     stage: Annotated[str, OneOf(choices.STAGES)] = field("How far it is", "planned")

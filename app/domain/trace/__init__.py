@@ -19,7 +19,7 @@ from app.domain.trace.plan import (
     next_round,
 )
 from app.domain.trace.readings import Conflict, conflicts, likely_ways, survey_of
-from app.domain.trace.state import NONE, STATUSES, Misread, PointState, states
+from app.domain.trace.state import NONE, STATUSES, Misread, PointState, Status, states
 from app.domain.trace.survey import Group, Look, Survey, Way
 from app.domain.trace.words import answer_of, naming, reasons_of
 
@@ -37,6 +37,7 @@ __all__ = [
     "NextRound",
     "PointState",
     "Proposal",
+    "Status",
     "Survey",
     "Way",
     "answer_of",

@@ -172,9 +172,10 @@ def _offs(
 ) -> Iterator[frozenset[str]]:
     """Yield the fixed rounds of a manner in which a point is still to be looked at."""
     worth = _worth_looking(manner, known)
-    looked: dict[frozenset[str], set[str]] = {}
+    looked: dict[frozenset[str], Counter[str]] = {}
     for look in survey.looks:
-        looked.setdefault(survey.dead(look.off), set()).update(look.seen)
+        looked.setdefault(survey.dead(look.off), Counter()).update(tuple(look.seen))
+    times: Counter[frozenset[str]] = Counter()
     ways = survey.switchable
     if manner == "one_at_a_time":
         rounds: Iterable[frozenset[str]] = (frozenset({way}) for way in ways)
@@ -182,7 +183,10 @@ def _offs(
         numbered = rounds_for(len(ways))
         rounds = (frozenset(ways[n] for n in numbers) for numbers in numbered)
     for off in rounds:
-        if worth - looked.get(survey.dead(off), set()):
+        dead = survey.dead(off)
+        times[dead] += 1
+        seen = looked.get(dead, Counter())
+        if any(seen[point] < times[dead] for point in worth):
             yield off
 
 

@@ -51,14 +51,14 @@ def conflicts(record: Record) -> tuple[Conflict, ...]:
     return tuple(
         Conflict(round=each.ref, point=point, readings=readings)
         for each in record.rounds
-        for point, readings in _standing(record, each).items()
+        for point, readings in standing(record, each).items()
         if len({reading.seen for reading in readings}) > 1
     )
 
 
 def way_of(net: Network, circuit: Circuit) -> str | None:
     """Return what can be switched by hand nearest above a circuit."""
-    return _nearest(net, circuit.ref, _by_hand)
+    return _nearest(net, circuit.ref, by_hand)
 
 
 def likely_ways(net: Network) -> dict[str, str]:
@@ -74,7 +74,7 @@ def likely_ways(net: Network) -> dict[str, str]:
     return found
 
 
-def _by_hand(device: Device) -> bool:
+def by_hand(device: Device) -> bool:
     """Return whether a device can be switched, or its fuse drawn, by hand."""
     kind = DEVICE_KINDS[device.kind]
     opens = kind.opens != "none" or device.kind in ("other", "unknown")
@@ -92,7 +92,7 @@ def _ways(net: Network) -> list[Device]:
 
 def _free_way(net: Network, device: Device) -> bool:
     """Return whether a device is an outgoing one of which no circuit is known."""
-    outgoing = DEVICE_KINDS[device.kind].outgoing and _by_hand(device)
+    outgoing = DEVICE_KINDS[device.kind].outgoing and by_hand(device)
     return outgoing and not net.fed.get(device.ref)
 
 
@@ -120,7 +120,7 @@ def _nearest(net: Network, ref: str, wanted: Callable[[Device], bool]) -> str | 
 
 def _groups(net: Network, ways: set[str]) -> Iterator[Group]:
     for device in net.record.devices:
-        if device.ref in ways or not _by_hand(device) or device.leave_on:
+        if device.ref in ways or not by_hand(device) or device.leave_on:
             continue
         below = without_supply(net, [device.ref]) & ways
         if len(below) > 1:
@@ -152,9 +152,8 @@ def _looks(net: Network, ways: set[str]) -> Iterator[Look]:
         off = without_supply(net, each.off) & ways if each.off else frozenset()
         if each.off and not off:
             continue
-        standing = _standing(net.record, each)
         seen, disputed = {}, set()
-        for point, readings in standing.items():
+        for point, readings in standing(net.record, each).items():
             told = {reading.seen for reading in readings}
             if len(told) > 1:
                 disputed.add(point)
@@ -169,7 +168,7 @@ def _looks(net: Network, ways: set[str]) -> Iterator[Look]:
         )
 
 
-def _standing(record: Record, each: Round) -> dict[str, tuple[Reading, ...]]:
+def standing(record: Record, each: Round) -> dict[str, tuple[Reading, ...]]:
     """Return what counts of each point: the latest mark of each person.
 
     Who only did not look says nothing against what another saw.

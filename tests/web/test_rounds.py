@@ -1,0 +1,249 @@
+"""Switching rounds: started, marked, ended, and what they show written down."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+import pytest
+
+from app.domain.record import Record
+from tests.pages import CheckedClient, Page
+
+HOME = "/homes/H1/rounds"
+Stored = Callable[..., Record]
+
+
+def start(here: CheckedClient, go: str, **fields: str) -> Page:
+    return here.go_on(here.send(f"{HOME}/new", {"go": go, **fields}))
+
+
+def mark(here: CheckedClient, ref: str, point: str, seen: str, **more: str) -> Page:
+    fields = {"point": point, "seen": seen, "key": f"{ref}{point}", **more}
+    return here.send(f"{HOME}/{ref}/marks", fields)
+
+
+def test_nothing_is_found_before_a_round(here: CheckedClient) -> None:
+    page = here.see(f"{HOME}/")
+    assert "0 of 3 points are found by switching off" in page.main
+    assert "never to prove" in page.main
+
+
+def test_a_home_without_ways_says_what_is_missing(
+    visitor: CheckedClient, keep: Callable[[Record], int], empty_home: Record
+) -> None:
+    keep(empty_home)
+    assert "no way on any board yet" in visitor.see("/homes/H1/rounds/").main
+
+
+@pytest.fixture
+def empty_home() -> Record:
+    from tests.builders import home
+
+    return home()
+
+
+def test_a_baseline_is_offered_until_it_is_made(
+    here: CheckedClient, stored: Stored
+) -> None:
+    page = start(here, "baseline_day")
+    assert page.h1 == "Before the baseline"
+    (made,) = stored().rounds
+    assert (made.off, made.when, made.stage) == ((), "day", "planned")
+    offered = here.see(f"{HOME}/new").main
+    assert "By day, everything on" not in offered
+    assert "By night, everything on" in offered
+
+
+def test_a_manner_says_beforehand_what_it_needs(here: CheckedClient) -> None:
+    main = here.see(f"{HOME}/new").main
+    assert "2 rounds to find" in main
+    assert "Next off:" in main
+
+
+def test_before_switching_off_it_says_what_that_takes_away(
+    here: CheckedClient, stored: Stored
+) -> None:
+    here.save("/homes/H1/points/P1/edit", {"care": ["router", "medical"]})
+    page = start(here, "hand", off="W1")
+    medical, router = (page.main.index(w) for w in ("Medical", "Router, phone"))
+    assert medical < router < page.main.index("Then switch off")
+    assert "Never while someone depends on the supply" in page.main
+    assert "never proves a thing dead" in page.main
+    assert "It may go off" not in page.main
+    other = start(here, "hand", off="W2")
+    assert "Medical equipment" not in other.main
+
+
+def test_a_point_on_no_circuit_may_go_off(here: CheckedClient) -> None:
+    here.save("/homes/H1/points/P3/edit", {"care": ["heating"]})
+    assert "It may go off" in start(here, "hand", off="W2").main
+
+
+@pytest.mark.parametrize(
+    ("fields", "sentence"),
+    [
+        ({}, "Tick what you will switch off"),
+        ({"off": "W9"}, "no longer in the record"),
+    ],
+)
+def test_a_round_that_cannot_be_is_refused(
+    here: CheckedClient, stored: Stored, fields: dict[str, str], sentence: str
+) -> None:
+    page = here.send(f"{HOME}/new", {"go": "hand", **fields})
+    assert page.status == 422
+    assert sentence in page.errors[0]
+    assert stored().rounds == ()
+
+
+def test_what_is_left_on_is_not_switched_off(
+    here: CheckedClient, stored: Stored
+) -> None:
+    here.save("/homes/H1/devices/W1/edit", leave_on="a stairlift")
+    page = here.send(f"{HOME}/new", {"go": "hand", "off": "W1"})
+    assert page.status == 422
+    assert "a stairlift" in page.errors[0]
+
+
+def test_marks_are_taken_and_shown(here: CheckedClient, stored: Stored) -> None:
+    start(here, "hand", off="W1")
+    here.go_on(here.send(f"{HOME}/N1/stage", {"stage": "marking", "person": "Ash"}))
+    page = here.go_on(mark(here, "N1", "P1", "dead"))
+    pressed = [b for b in page.all("button") if b.get("aria-pressed") == "true"]
+    assert [b.get("value") for b in pressed] == ["dead"]
+    assert "1 of 3 marked" in page.main
+    (reading,) = stored().readings
+    assert (reading.point, reading.seen, reading.seen_by) == ("P1", "dead", "Ash")
+
+
+def test_a_mark_sent_twice_counts_once_and_a_changed_one_stands(
+    here: CheckedClient, stored: Stored
+) -> None:
+    start(here, "hand", off="W1")
+    for _ in range(2):
+        mark(here, "N1", "P1", "dead")
+    assert len(stored().readings) == 1
+    page = here.go_on(mark(here, "N1", "P1", "live"))
+    assert len(stored().readings) == 2
+    pressed = [b for b in page.all("button") if b.get("aria-pressed") == "true"]
+    assert [b.get("value") for b in pressed] == ["live"]
+
+
+def test_a_mark_that_waited_keeps_the_time_it_was_made(
+    here: CheckedClient, stored: Stored
+) -> None:
+    start(here, "hand", off="W1")
+    mark(here, "N1", "P1", "dead", made_at="2026-01-02T03:04:05.678Z")
+    mark(here, "N1", "P2", "dead", made_at="2099-01-01T00:00:00Z")
+    mark(here, "N1", "P3", "dead", made_at="noon")
+    times = [reading.seen_at for reading in stored().readings]
+    assert times[0] == "2026-01-02T03:04:05Z"
+    assert all(at and at < "2099" for at in times[1:])
+
+
+def test_a_script_is_answered_in_json(here: CheckedClient, stored: Stored) -> None:
+    start(here, "hand", off="W1")
+    json = {"Accept": "application/json"}
+    sent = {"csrf_token": here.token(), "point": "P1", "seen": "dead", "key": "k"}
+    taken = here.post(f"{HOME}/N1/marks", data=sent, headers=json)
+    assert taken.get_json() == {"saved": True, "point": "P1", "seen": "dead"}
+    gone = here.post(f"{HOME}/N9/marks", data=sent, headers=json)
+    assert gone.status_code == 404
+    assert "no such round" in gone.get_json()["sentence"]
+    odd = here.post(f"{HOME}/N1/marks", data={**sent, "seen": "odd"}, headers=json)
+    assert odd.status_code == 422
+    stale = here.post(
+        f"{HOME}/N1/marks", data={**sent, "csrf_token": "x"}, headers=json
+    )
+    assert stale.status_code == 400
+    fresh = {**sent, "csrf_token": stale.get_json()["token"], "key": "k2"}
+    assert here.post(f"{HOME}/N1/marks", data=fresh, headers=json).status_code == 200
+
+
+def test_two_people_who_disagree_are_both_shown(
+    here: CheckedClient, stored: Stored
+) -> None:
+    start(here, "hand", off="W1")
+    mark(here, "N1", "P1", "dead", by="Ash")
+    mark(here, "N1", "P1", "live", by="Bo")
+    results = here.see(f"{HOME}/results").main
+    assert "Ash saw it “went dead” and Bo saw it “stayed live”" in results
+    assert "Bo: stayed live" in here.see(f"{HOME}/N1/marks").main
+
+
+def finish(here: CheckedClient) -> None:
+    start(here, "hand", off="W1")
+    start(here, "hand", off="W2")
+    for ref, dead in (("N1", "P1 P3"), ("N2", "P2")):
+        for point in ("P1", "P2", "P3"):
+            mark(here, ref, point, "dead" if point in dead else "live")
+        here.go_on(here.send(f"{HOME}/{ref}/stage", {"stage": "done"}))
+
+
+def test_what_was_found_is_written_down_as_one_change(
+    here: CheckedClient, stored: Stored
+) -> None:
+    finish(here)
+    before = stored()
+    page = here.see(f"{HOME}/results")
+    assert "3 of 3 points are found by switching off, 3 of them confirmed" in page.main
+    assert "Boiler: on Kitchen sockets" in page.main
+    done = here.go_on(here.submit_on(page, press="Write this down"))
+    assert {t.point: (t.tied_to, t.grade) for t in stored().ties} == {
+        "P1": ("C1", "4"),
+        "P2": ("C2", "4"),
+        "P3": ("C1", "4"),
+    }
+    assert "Found by switching off" in done.undo
+    assert [d.label_found for d in stored().devices] == [
+        d.label_found for d in before.devices
+    ]
+    here.go_on(here.submit_on(done, press="Undo"))
+    assert stored() == before
+
+
+def test_marks_that_came_in_since_are_shown_before_anything_is_written(
+    here: CheckedClient, stored: Stored
+) -> None:
+    finish(here)
+    page = here.see(f"{HOME}/results")
+    mark(here, "N1", "P3", "live", by="Bo")
+    before = stored().ties
+    answer = here.submit_on(page, press="Write this down")
+    assert answer.status == 409
+    assert "Marks came in" in answer.errors[0]
+    assert stored().ties == before
+
+
+def test_a_round_is_put_back_on_and_ended(here: CheckedClient, stored: Stored) -> None:
+    here.save("/homes/H1/points/P1/edit", {"care": ["freezer"]})
+    start(here, "hand", off="W1")
+    page = here.see(f"{HOME}/N1/back")
+    assert "See that the freezer runs again" in page.main
+    assert "do not rapid-cycle" in page.main
+    here.go_on(here.submit_on(page, press="All is back on"))
+    assert stored().rounds[0].stage == "done"
+
+
+def test_a_deleted_round_comes_back_with_its_marks(
+    here: CheckedClient, stored: Stored
+) -> None:
+    start(here, "hand", off="W1")
+    mark(here, "N1", "P1", "dead")
+    page = here.go_on(here.send(f"{HOME}/N1/delete", {}))
+    assert stored().rounds == ()
+    assert stored().readings == ()
+    here.go_on(here.submit_on(page, press="Undo"))
+    assert len(stored().readings) == 1
+
+
+def test_a_mark_in_a_deleted_round_or_of_a_deleted_point_is_refused(
+    here: CheckedClient,
+) -> None:
+    assert mark(here, "N1", "P1", "dead").status == 404
+    start(here, "hand", off="W1")
+    assert mark(here, "N1", "P9", "dead").status == 404
+
+
+def test_an_odd_step_is_refused(here: CheckedClient) -> None:
+    start(here, "hand", off="W1")
+    assert here.send(f"{HOME}/N1/stage", {"stage": "flying"}).status == 422
