@@ -66,7 +66,14 @@ PLACES: tuple[tuple[str, tuple[tuple[str, str], ...]], ...] = (
         ),
     ),
     ("Find out", (("Switching rounds", "rounds.index"),)),
-    ("Use it", (("Ask", "ask.index"), ("Labels", "labels.index"))),
+    (
+        "Use it",
+        (
+            ("Ask", "ask.index"),
+            ("Isolate", "isolation.index"),
+            ("Labels", "labels.index"),
+        ),
+    ),
     ("Open questions", (("Open questions", "faults.index"),)),
     ("Papers", (("Document", "documents.show"), ("Changes", "changes.index"))),
 )
@@ -75,6 +82,7 @@ IN_PLACE_OF = {
     "chart": "labels",
     "devices": "boards",
     "findings": "rounds",
+    "isolation_steps": "isolation",
     "label_sheets": "labels",
     "marking": "rounds",
 }

@@ -114,27 +114,28 @@ def graph(record: Record) -> Graph[Any]:
     return found
 
 
-def begins(record: Record, whole: Graph[Any]) -> set[Side]:
+def begins(record: Record) -> set[Side]:
     """Sources, what has no line feed, and what hangs in a circle of its own."""
-    line = {
-        fed
+    line: Graph[Any] = nx.DiGraph()
+    ties = {(t.tied_to, t.point) for t in record.ties if t.role == "feeds"}
+    line.add_edges_from(
+        (feeder, fed)
         for feeder, fed in feeds(record)
-        if record.by_ref[fed].sort != "point"
-        or any(
-            t.point == fed and t.tied_to == feeder and t.role == "feeds"
-            for t in record.ties
-        )
-    }
+        if record.by_ref[fed].sort != "point" or (feeder, fed) in ties
+    )
     earths = ("earth_electrode", "earthing_conductor", "earthing_terminal")
     items = [
-        item
+        item.ref
         for item in (*record.intake, *record.devices, *record.circuits, *record.points)
         if getattr(item, "kind", "") not in (*earths, "main_bonding")
     ]
-    found = {(item.ref, "in") for item in items if item.ref not in line}
-    found |= {(s.ref, "in") for s in record.sources}
-    reached = {side[0] for side in reach(whole, found)}
-    return found | {(i.ref, "in") for i in items if i.ref not in reached}
+    line.add_nodes_from(items)
+    found = {ref for ref in items if not list(line.predecessors(ref))}
+    found |= {source.ref for source in record.sources}
+    reached = set(found)
+    for ref in found & set(line):
+        reached |= nx.descendants(line, ref)
+    return {(ref, "in") for ref in found | (set(items) - reached)}
 
 
 def reach(whole: Graph[Any], starts: set[Side]) -> set[Side]:
@@ -180,7 +181,7 @@ def disagreements(net: Network, meant: Aim, barred: set[str]) -> list[str]:
     near = set(nearest(run, targets, not_on=boards))
     broad = set(wide(run, targets, frozenset(near), not_on=boards))
     whole = graph(record)
-    roots = begins(record, whole)
+    roots = begins(record)
     wanted = sides(record, targets, barred)
     mine = {r.ref for r in record.items() if opens(record, r.ref)} - barred
     hopeless = reach(without(whole, mine), roots) & wanted

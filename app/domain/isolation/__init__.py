@@ -10,7 +10,8 @@ from app.domain.isolation.aim import JOBS
 from app.domain.isolation.house import house_off
 from app.domain.isolation.plan import plan
 from app.domain.isolation.shapes import ADVICE, HouseOff, OnTheDay, Outcome, Plan, Step
-from app.domain.isolation.steps import care_lines, household, next_step, switch_line
+from app.domain.isolation.sheet import Sheet, house_sheet, sheet_of
+from app.domain.isolation.steps import next_step
 
 __all__ = [
     "ADVICE",
@@ -19,11 +20,11 @@ __all__ = [
     "OnTheDay",
     "Outcome",
     "Plan",
+    "Sheet",
     "Step",
-    "care_lines",
     "house_off",
-    "household",
+    "house_sheet",
     "next_step",
     "plan",
-    "switch_line",
+    "sheet_of",
 ]

@@ -46,8 +46,7 @@ def _marked(step: Step, plan: Plan) -> Step:
 
 
 def _identify(plan: Plan) -> Step:
-    lines = [f"{reason.sentence}" for reason in plan.reasons if reason.advice == "stop"]
-    lines += [f"{label.way.title}: {label.sentence}" for label in plan.labels_first]
+    lines = [f"{label.way.title}: {label.sentence}" for label in plan.labels_first]
     return Step(
         code="identify",
         title="Identify",
@@ -62,7 +61,8 @@ def _identify(plan: Plan) -> Step:
 
 
 def _sources(plan: Plan) -> Step:
-    lines = [f"{source.title}: {source.sentence}" for source in plan.sources]
+    known = [source for source in plan.sources if source.known == "yes"]
+    lines = [f"{source.title}: {source.sentence}" for source in known]
     return Step(
         code="sources",
         title="Look for every other supply",
@@ -111,10 +111,8 @@ def _switch_off(plan: Plan) -> Step:
     return Step(
         code="switch_off",
         title="Switch off",
-        do=(
-            *(switch_line(n, s) for n, s in enumerate(plan.used.switches, 1)),
-            *plan.used.behind,
-        ),
+        do=tuple(switch_line(n, s) for n, s in enumerate(plan.used.switches, 1))
+        or ("The record names no switch of yours that would part this.",),
         why=_why_this_set(plan),
         basis=PRACTICE,
         writes=("Time",),

@@ -10,10 +10,10 @@ alike: a conductor that reaches a thing by either makes it count as live.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from app.domain.chain import poles_opened, switches_itself
-from app.domain.network import Feed, Network, feeders_of, joined_at
+from app.domain.network import Feed, Network, fed_by, feeders_of, joined_at
 from app.domain.record import (
     Board,
     Circuit,
@@ -143,14 +143,13 @@ def wires(net: Network) -> Wires:
     for one, other in dict.fromkeys(_joints(net, openable)):
         ahead.setdefault(one, []).append(other)
         back.setdefault(other, []).append(one)
-    blank = Wires(
+    return Wires(
         net=net,
         ahead={ref: tuple(refs) for ref, refs in ahead.items()},
         back={ref: tuple(refs) for ref, refs in back.items()},
-        roots=frozenset(),
+        roots=_roots(net),
         openable=openable,
     )
-    return replace(blank, roots=_roots(blank))
 
 
 def is_openable(record: Record, item: Item) -> bool:
@@ -211,11 +210,14 @@ def carries_supply(item: Item) -> bool:
     return isinstance(item, Circuit | Device | Point)
 
 
-def _roots(run: Wires) -> frozenset[str]:
-    """What nothing begins, such as a circle of feeds, begins itself."""
-    record = run.net.record
-    carrying = [i.ref for i in record.items() if carries_supply(i)]
-    begun = {source.ref for source in record.sources}
-    begun |= {ref for ref in carrying if not feeders_of(run.net, ref)}
-    reached = frozenset(map(whose_side, run.sides(begun, ())))
+def _roots(net: Network) -> frozenset[str]:
+    """What nothing begins, such as a circle of feeds, begins itself.
+
+    Only feeds in their usual direction count here: that a thing might also be fed back
+    into does not say what feeds it.
+    """
+    carrying = [i.ref for i in net.record.items() if carries_supply(i)]
+    begun = {source.ref for source in net.record.sources}
+    begun |= {ref for ref in carrying if not feeders_of(net, ref).keys() - {ref}}
+    reached = _spread(begun, lambda ref: fed_by(net, ref))
     return frozenset(begun | {ref for ref in carrying if ref not in reached})
