@@ -47,11 +47,11 @@ def isolate(  # noqa: PLR0913
     as_json: bool,
 ) -> None:
     """Plan what to switch off before work, and what stays live; it proves nothing."""
-    from app.domain.isolation import house_off, house_sheet, sheet_of
+    from app.domain.isolation import HouseOff, house_off, house_sheet, sheet_of
     from app.domain.network import network
     from app.interchange.isolation_text import isolation_text
     from app.services.answers import the_home
-    from app.services.isolation import as_html, planned
+    from app.services.isolation import as_html, as_paper, planned
 
     if bool(refs) == whole_house:
         raise click.UsageError(
@@ -61,16 +61,14 @@ def isolate(  # noqa: PLR0913
     with reading(data) as connection:
         net = network(the_home(connection, home).record)
     found = house_off(net) if whole_house else planned(net, refs, job)
-    sheet = (
-        house_sheet(house_off(net))
-        if whole_house
-        else sheet_of(planned(net, refs, job))
-    )
+    sheet = house_sheet(found) if isinstance(found, HouseOff) else sheet_of(found)
     if as_json:
         print_json(found.model_dump(mode="json"))
-        return
     if html:
         html.write_text(as_html(sheet, the_day(day)), encoding="utf-8")
-        click.echo(f"Written: {html}")
-    if not html:
+        click.echo(f"Written: {html}", err=True)
+    if pdf:
+        pdf.write_bytes(as_paper(net, sheet, the_day(day)))
+        click.echo(f"Written: {pdf}", err=True)
+    if not (as_json or html or pdf):
         click.echo(isolation_text(sheet))

@@ -12,6 +12,7 @@ LISTS = (
     "ask/", "open-questions/", "changes/", "document", "search/?q=light", "edit",
     "delete", "rooms/quick/table", "new/devices", "new/intake?kind=cutout",
     "new/points", "new/ties", "labels/", "labels/sheets",
+    "isolate/", "isolate/whole-house",
 )  # fmt: skip
 PAGES = {
     "boards": ("", "ways", "labels", "chart"),
@@ -31,7 +32,12 @@ def places_of(record: Record) -> list[str]:
         for ref in _fullest(record, sort)
         for page in pages
     ]
-    return [home + place for place in (*LISTS, *things)]
+    plans = [
+        f"isolate/plan{page}ref={ref}"
+        for page in ("?", "/step?at=sources&", "/sheet?", "/notice?")
+        for ref in _fullest(record, "rooms")
+    ]
+    return [home + place for place in (*LISTS, *things, *plans)]
 
 
 def _fullest(record: Record, sort: str) -> list[str]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterable
 from dataclasses import dataclass
 
@@ -25,6 +26,7 @@ NO_PROOF = (
     "What the record says, not what is so. Off at the board is no proof: prove the "
     "tester, prove dead where you will touch, prove the tester again."
 )
+FEW = 10
 POLES = {
     "line": "opens the line only",
     "line_and_neutral": "opens line and neutral",
@@ -71,6 +73,7 @@ class Sheet:
         unknown: What is not known there, and so counts as live.
         care: What goes off that someone will miss.
         others_off: What else goes off, room by room.
+        rooms_off: The same in one line, counted where it is long.
         partly: What loses one supply and keeps another.
         before: What the household does first.
         sources: Sources besides the network.
@@ -94,6 +97,7 @@ class Sheet:
     unknown: tuple[str, ...]
     care: tuple[str, ...]
     others_off: tuple[str, ...]
+    rooms_off: str
     partly: tuple[str, ...]
     before: tuple[str, ...]
     sources: tuple[str, ...]
@@ -123,6 +127,7 @@ def sheet_of(plan: Plan) -> Sheet:
         ),
         care=care_lines((*used.goes_off, *used.work_off)),
         others_off=by_room(used.goes_off),
+        rooms_off=in_short(used.goes_off),
         partly=tuple(
             f"{place(point)} keeps another supply." for point in used.partly_off
         ),
@@ -155,9 +160,12 @@ def house_sheet(found: HouseOff) -> Sheet:
         unknown=(),
         care=care_lines(found.goes_off),
         others_off=by_room(found.goes_off),
+        rooms_off=in_short(found.goes_off),
         partly=(),
         before=household(Outcome(goes_off=found.goes_off)),
-        sources=tuple(f"{s.title}: {s.sentence}" for s in found.sources),
+        sources=tuple(
+            f"{s.title}: {s.sentence}" for s in found.sources if s.known == "yes"
+        ),
         cautions=tuple(caution.sentence for caution in found.not_main),
         steps=(),
         stop_when=found.stop_when,
@@ -176,6 +184,15 @@ def by_room(points: Iterable[Affected]) -> tuple[str, ...]:
     for point in points:
         rooms.setdefault(point.room or "No room recorded", []).append(point.title)
     return tuple(f"{room}: {', '.join(titles)}." for room, titles in rooms.items())
+
+
+def in_short(points: tuple[Affected, ...]) -> str:
+    """Return points in one line: by name, or where they are many how many a room."""
+    if len(points) <= FEW:
+        return listed((place(point) for point in points), FEW)
+    rooms = Counter(point.room or "no room recorded" for point in points)
+    counted = (f"{room} ({number})" for room, number in rooms.items())
+    return f"Points by room: {', '.join(counted)}."
 
 
 def place(point: Affected) -> str:
@@ -231,7 +248,8 @@ def _still_live(used: Outcome) -> tuple[str, ...]:
 
 
 def _sources(plan: Plan) -> tuple[str, ...]:
-    found = tuple(f"{s.title}: {s.sentence}" for s in plan.sources)
+    known = (s for s in plan.sources if s.known == "yes")
+    found = tuple(f"{s.title}: {s.sentence}" for s in known)
     if not found and plan.sources_answered:
         return ("Every other source is answered with no in the record or on the day.",)
     return found

@@ -19,8 +19,8 @@ from app.domain.isolation import (
 )
 from app.domain.record import Item, Record
 from app.domain.search import find_items
-from app.services.isolation import as_html, may_be_worked_on, planned
-from app.web.papers import today
+from app.services.isolation import as_html, as_paper, may_be_worked_on, planned
+from app.web.papers import pdf_answer, today
 from app.web.plan_address import Asked, asked
 from app.web.session import opened, supply
 
@@ -109,7 +109,7 @@ class SheetPage:
         title: Heading.
         sheet: The plan, or the whole house off, as lines.
         file: Address of the file to save.
-        pdf: Address of the PDF; empty where there is none.
+        pdf: Address of the PDF.
         plan: Address of the plan; empty for the whole house.
     """
 
@@ -180,7 +180,7 @@ def show(home: str) -> ResponseReturnValue:
         step=what.url("isolation_steps.step", home, at=code),
         whole=what.url(".whole", home),
         file=what.url(".file", home),
-        pdf="",
+        pdf=what.url(".pdf", home),
         notice=what.url(".notice", home),
         labels=url_for("labels.index", home=home),
         rounds=url_for("rounds.index", home=home),
@@ -199,7 +199,7 @@ def whole(home: str) -> ResponseReturnValue:
         title=sheet.title,
         sheet=sheet,
         file=what.url(".file", home),
-        pdf="",
+        pdf=what.url(".pdf", home),
         plan=what.url(".show", home),
     )
     return render_template("pages/isolation/sheet.html", page=page)
@@ -213,6 +213,17 @@ def file(home: str) -> ResponseReturnValue:
         return _choose(home)
     name = f"isolate-{'-'.join(what.refs)[:60]}"
     return _to_keep(sheet_of(plan_of(home, what)), name)
+
+
+@bp.get("/plan.pdf")
+def pdf(home: str) -> ResponseReturnValue:
+    """Make the plan as PDF."""
+    what = asked()
+    if not what.refs:
+        return _choose(home)
+    sheet = sheet_of(plan_of(home, what))
+    made = as_paper(supply(home), sheet, today(), what.day)
+    return pdf_answer(made, f"isolate-{'-'.join(what.refs)[:60]}")
 
 
 @bp.get("/plan/notice")
@@ -244,10 +255,19 @@ def house(home: str) -> ResponseReturnValue:
         title=sheet.title,
         sheet=sheet,
         file=url_for(".house_file", home=home),
-        pdf="",
+        pdf=url_for(".house_pdf", home=home),
         plan="",
     )
     return render_template("pages/isolation/sheet.html", page=page)
+
+
+@bp.get("/whole-house.pdf")
+def house_pdf(home: str) -> ResponseReturnValue:
+    """Make the whole house off as PDF."""
+    net = supply(home)
+    return pdf_answer(
+        as_paper(net, house_sheet(house_off(net)), today()), f"whole-house-{home}"
+    )
 
 
 @bp.get("/whole-house/file")
