@@ -7,21 +7,20 @@ from collections import Counter
 from app.domain.record import Record
 
 BESIDE = (
-    "/homes/", "/homes/new", "/import", "/help/", "/words/", "/tables/", "/phones/",
-    "/tables/zs-circuit-breaker",
+    "/homes/", "/homes/new", "/import", "/help/", "/words/", "/phones/",
 )  # fmt: skip
 LISTS = (
     "", "intake/", "sources/", "boards/", "circuits/", "rooms/", "points/?filter=hall",
     "ask/", "open-questions/", "changes/", "document", "search/?q=light", "edit",
     "delete", "rooms/quick/table", "new/devices", "new/intake?kind=cutout",
     "new/points", "new/ties", "labels/", "labels/sheets", "walk/rooms", "rounds/",
-    "rounds/new", "rounds/results", "isolate/", "isolate/whole-house", "load/?kind=charger&kw=7.4",
+    "rounds/new", "rounds/results", "isolate/", "isolate/whole-house",
 )  # fmt: skip
 PAGES = {
     "boards": ("", "ways", "labels", "chart"),
     "rooms": ("", "points"),
     "devices": ("", "edit", "delete"),
-    "circuits": ("", "figures"),
+    "circuits": ("",),
     "points": ("", "edit"),
     "rounds": ("ready", "prepare", "marks"),
 }
