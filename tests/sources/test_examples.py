@@ -37,7 +37,9 @@ from app.domain.tables import TABLES
 from tests.builders import home
 
 
-def given(value: str | float, unit: str = "A", label: str = "Given") -> Figure:
+def given(
+    value: str | float | Decimal, unit: str = "A", label: str = "Given"
+) -> Figure:
     return recorded(label, Decimal(str(value)), unit, "the example")
 
 
