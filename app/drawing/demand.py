@@ -10,7 +10,7 @@ from collections.abc import Iterator, Sequence
 from decimal import Decimal
 
 from app.domain.load.demand import Demand, Row
-from app.drawing.ink import DASHES, HEAVY, PLAIN, SMALL, STRONG, shortened
+from app.drawing.ink import DASHES, HEAVY, PLAIN, STRONG, shortened
 from app.drawing.render import render
 from app.drawing.scene import Box, Frame, Part, Scene, Stroke, Text
 
@@ -33,13 +33,13 @@ def demand_scene(demand: Demand, rated: Decimal | None) -> Scene:
     """Return the drawing as a scene."""
     most = max(demand.amps, rated or Decimal(0), Decimal(1))
     scale = ROOM / float(most)
-    top = 56.0
+    top = 66.0
     bottom = top + STEP * (len(demand.rows) + 1)
     parts = [
         *_heading(rated),
         *_bars(demand.rows, rated, scale, top),
         *_total(demand, rated, scale, top + STEP * len(demand.rows)),
-        *_fuse_line(rated, scale, bottom),
+        *_fuse_line(rated, scale, top, len(demand.rows) + 1),
     ]
     return Scene(
         ident="demand",
@@ -111,7 +111,13 @@ def _bar(
             yield Frame(box=box, hatch=hatch, weight=weight)
 
 
-def _fuse_line(rated: Decimal | None, scale: float, bottom: float) -> Iterator[Part]:
-    if rated is not None:
-        x = MARGIN + float(rated) * scale
-        yield Stroke(places=((x, SMALL + 30), (x, bottom)), dashes=DASHES)
+def _fuse_line(
+    rated: Decimal | None, scale: float, top: float, rows: int
+) -> Iterator[Part]:
+    """Yield the fuse's line beside each bar, clear of the words between."""
+    if rated is None:
+        return
+    x = MARGIN + float(rated) * scale
+    for place in range(rows):
+        y = top + STEP * place
+        yield Stroke(places=((x, y + 3), (x, y + BAR + 9)), dashes=DASHES)

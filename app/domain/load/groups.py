@@ -128,7 +128,7 @@ GROUPS: dict[str, Group] = {
         ),
         _by_largest(
             "instant_water",
-            "Showers and other instant water heaters",
+            "Showers, instant water heaters",
             2,
             "0.25",
             "all of the two largest, 25 % of the rest",

@@ -197,6 +197,7 @@ def _carry(answer: LoadAnswer) -> list[tuple[str, ...]]:
             each.says,
         )
         for each in answer.against
+        if each.what != "supply_fuse"
     ]
 
 

@@ -216,7 +216,7 @@ def test_the_ends_of_a_ring() -> None:
     ],
 )
 def test_what_is_missing_is_named(field: str, codes: tuple[str, ...]) -> None:
-    empty = "unknown" if field in ("method", "cable", "arrangement") else None
+    empty: Any = "unknown" if field in ("method", "cable", "arrangement") else None
     found = one(**{field: empty})
     for code in codes:
         assert missing(part(found, code)) == [("C1", field)], code
