@@ -73,6 +73,7 @@ PLACES: tuple[tuple[str, tuple[tuple[str, str], ...]], ...] = (
             ("Ask", "ask.index"),
             ("Isolate", "isolation.index"),
             ("Labels", "labels.index"),
+            ("Load", "load.index"),
         ),
     ),
     ("Open questions", (("Open questions", "faults.index"),)),
@@ -82,6 +83,7 @@ PLACES: tuple[tuple[str, tuple[tuple[str, str], ...]], ...] = (
 IN_PLACE_OF = {
     "chart": "labels",
     "devices": "boards",
+    "figures": "circuits",
     "findings": "rounds",
     "isolation_steps": "isolation",
     "label_sheets": "labels",

@@ -8,6 +8,7 @@ from app.domain.record import Record
 
 BESIDE = (
     "/homes/", "/homes/new", "/import", "/help/", "/words/", "/phones/",
+    "/help/tables/", "/help/tables/flat-twin-and-earth",
 )  # fmt: skip
 LISTS = (
     "", "intake/", "sources/", "boards/", "circuits/", "rooms/", "points/?filter=hall",
@@ -15,12 +16,13 @@ LISTS = (
     "delete", "rooms/quick/table", "new/devices", "new/intake?kind=cutout",
     "new/points", "new/ties", "labels/", "labels/sheets", "walk/rooms", "rounds/",
     "rounds/new", "rounds/results", "isolate/", "isolate/whole-house",
+    "load/", "load/?shower_kw=8.5&charger_kw=7.4",
 )  # fmt: skip
 PAGES = {
     "boards": ("", "ways", "labels", "chart"),
     "rooms": ("", "points"),
     "devices": ("", "edit", "delete"),
-    "circuits": ("",),
+    "circuits": ("", "figures/"),
     "points": ("", "edit"),
     "rounds": ("ready", "prepare", "marks"),
 }
