@@ -9,7 +9,7 @@ import sqlalchemy as sa
 from alembic import op
 
 revision = "bbc3e73db55b"
-down_revision = "fc3a0c6c586a"
+down_revision = "84025473cb30"
 branch_labels = None
 depends_on = None
 
