@@ -54,7 +54,7 @@ def demand_scene(demand: Demand, rated: Decimal | None) -> Scene:
 def _description(demand: Demand, rated: Decimal | None) -> str:
     rows = "; ".join(f"{row.label} {row.shown}" for row in demand.rows)
     fuse = f"{rated} A" if rated else "not known"
-    return f"{rows}. Together {demand.shown}. Supply fuse: {fuse}."
+    return f"{rows}. Together {demand.total}. Supply fuse: {fuse}."
 
 
 def _heading(rated: Decimal | None) -> Iterator[Part]:
@@ -81,8 +81,7 @@ def _bars(
 def _total(
     demand: Demand, rated: Decimal | None, scale: float, y: float
 ) -> Iterator[Part]:
-    least = "at least " if demand.not_counted else ""
-    yield from _named("Together", f"{least}{demand.shown}", y, bold=True)
+    yield from _named("Together", demand.total, y, bold=True)
     yield from _bar(Decimal(0), demand.amps, rated, scale, y + 6, weight=HEAVY)
 
 

@@ -63,8 +63,7 @@ def _working(working: Working) -> Iterator[str]:
 
 
 def _demand(found: Demand) -> Iterator[str]:
-    least = "at least " if found.not_counted else ""
-    yield f"On paper, cautious: {least}{found.shown} with diversity"
+    yield f"On paper, cautious: {found.total} with diversity"
     for row in found.rows:
         basis = f"; {row.basis}" if row.basis else ""
         yield f"  {row.shown:>8}  {row.label}: {row.rule}"

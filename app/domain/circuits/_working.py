@@ -169,15 +169,18 @@ def result(  # noqa: PLR0913 - a statement of a calculation, read as a table
         value=value,
         unit=unit,
         shown=f"{rounded} {unit}".strip(),
-        rounding=f"to {places} places for reading; not rounded in between"
-        if places
-        else "to whole numbers for reading; not rounded in between",
+        rounding=f"{_places(places)} for reading; not rounded in between",
         formula=formula,
         put_in=put_in,
         figures=went_in,
         source=source,
         assumes=assumes,
     )
+
+
+def _places(places: int) -> str:
+    known = {0: "to whole numbers", 1: "to one place"}
+    return known.get(places, f"to {places} places")
 
 
 def plain(value: Decimal) -> str:

@@ -63,7 +63,12 @@ def supply_fuses(net: Network, loads: tuple[Load, ...]) -> tuple[Against, ...]:
     if not cutouts:
         found = demand(net, loads)
         return (
-            Against(what="supply_fuse", demand=found.shown, sign="open", says=FIND_OUT),
+            Against(
+                what="supply_fuse",
+                demand=found.shown,
+                sign="open",
+                says=f"{CAUTIOUS}: {found.total}. {FIND_OUT}",
+            ),
         )
     return tuple(
         each for cutout in cutouts for each in _supply_fuse(net, cutout, loads)
@@ -113,11 +118,10 @@ def _fuse(cutout: IntakeItem, found: Demand, phase: str) -> Against:
 
 def _fuse_words(rated: Figure | None, found: Demand) -> tuple[Sign, str]:
     if rated is None:
-        return "open", FIND_OUT
+        return "open", f"{CAUTIOUS}: {found.total}. {FIND_OUT}"
     left = len(found.not_counted)
-    least = "at least " if left else ""
     spare = rated.value - found.amps
-    said = f"{CAUTIOUS}: {least}{found.shown} against a supply fuse of {rated.shown}"
+    said = f"{CAUTIOUS}: {found.total} against a supply fuse of {rated.shown}"
     if spare < 0:
         return "beyond", f"{said}, {amps(-spare)} more. {USUAL}"
     if left:

@@ -69,6 +69,11 @@ class Demand(Model):
     not_counted: tuple[NotCounted, ...] = field("Circuits left out", ())
 
     @property
+    def total(self) -> str:
+        """The total in words: a least, where circuits are left out."""
+        return f"at least {self.shown}" if self.not_counted else self.shown
+
+    @property
     def assumes(self) -> tuple[str, ...]:
         """All that is assumed in it."""
         return tuple(dict.fromkeys(a for row in self.rows for a in row.assumes))

@@ -40,12 +40,14 @@ class Beside:
         added: What is added, in words.
         rows: Group, today, then; the totals last.
         says: The supply fuse, then.
+        assumes: What is assumed in both.
         to_do: What to do first: sentence and where it stands.
     """
 
     added: tuple[str, ...]
     rows: tuple[tuple[str, str, str], ...]
     says: tuple[str, ...]
+    assumes: tuple[str, ...]
     to_do: tuple[Said, ...]
 
 
@@ -217,10 +219,11 @@ def _beside(answer: LoadAnswer) -> Beside | None:
     then = {row.label: row.shown for row in answer.what_if.then.rows}
     labels = dict.fromkeys((*then, *today))
     rows = [(name, today.get(name, "none"), then.get(name, "none")) for name in labels]
-    total = ("Together", answer.demand.shown, answer.what_if.then.shown)
+    total = ("Together", answer.demand.total, answer.what_if.then.total)
     return Beside(
         added=tuple(each.title for each in answer.what_if.additions),
         rows=(*rows, total),
         says=tuple(each.says for each in answer.what_if.against),
+        assumes=answer.what_if.then.assumes,
         to_do=answer.what_if.to_do,
     )
