@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import logging
 import signal
 import socket
 import sys
@@ -36,6 +37,8 @@ def serve(config: Config, *, open_browser: bool, say: Callable[[str], None]) -> 
         server = waitress.create_server(
             create_app(config), sockets=[listener], threads=THREADS, ident=None
         )
+        # A browser that fetches several files at once is no reason to warn.
+        logging.getLogger("waitress.queue").setLevel(logging.ERROR)
         signal.signal(signal.SIGTERM, _end)
         say(f"Ways and Points is at {address}")
         say("It answers to this machine only. Ctrl+C ends it.")

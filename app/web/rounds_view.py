@@ -141,10 +141,10 @@ def turn_on_first(record: Record, each: Round) -> tuple[str, ...]:
     return tuple(words for group, words in told.items() if group in groups)
 
 
-def restart(record: Record) -> tuple[str, ...]:
-    """Return what to see to once all is back on."""
-    cares = {care for point in record.points for care in point.care}
-    return tuple(words for care, words in RESTART.items() if care in cares)
+def restart(net: Network, each: Round) -> tuple[str, ...]:
+    """Return what to see to once all that a round took away is back on."""
+    cares = {m.care for m in missed(net, each)}
+    return tuple(words for care, words in RESTART.items() if CARE[care] in cares)
 
 
 def rooms(net: Network, each: Round) -> tuple[MarkRoom, ...]:

@@ -206,6 +206,7 @@ async function begin() {
   for (const entry of await all()) tell("queued", entry);
   addEventListener("online", sendNow);
   document.addEventListener("visibilitychange", sendNow);
+  await show();
   document.documentElement.dataset.outbox = "ready";
   send();
 }

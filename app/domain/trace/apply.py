@@ -83,7 +83,7 @@ class _Writing:
         elif not feeding:
             self._add(point, circuit, grade)
         elif circuit.ref in self.net.circuits_at.get(point.ref, ()):
-            self._leave(point, "it is behind another point of the circuit found")
+            return  # It is behind another point of that circuit, as the record says.
         elif len(feeding) > 1 or feeding[0].grade >= grade:
             self._leave(point, f"the record says otherwise: {self._said(feeding)}")
         else:

@@ -70,7 +70,7 @@ def _several(candidates: tuple[str, ...], named: Naming) -> str:
     ways = [named(way) for way in candidates if way != NONE]
     if len(ways) > MOST_NAMED:
         none = ", or none of them" if NONE in candidates else ""
-        return f"Not narrowed down yet: {len(ways)} ways{none}, still fit."
+        return f"Not narrowed down yet: {len(ways)} ways still fit{none}."
     names = [*ways, "none of these ways"] if NONE in candidates else ways
     return f"May be on {', '.join(names[:-1])} or {names[-1]}."
 

@@ -200,7 +200,7 @@ def back(home: str, ref: str) -> ResponseReturnValue:
     page = BackPage(
         title="Put everything back on" if each.off else "End the baseline",
         switches=switches(net, each),
-        restart=restart(net.record) if each.off else (),
+        restart=restart(net, each) if each.off else (),
         stage_url=url_for(".stage", home=home, ref=ref),
         marks_url=url_for(".marks", home=home, ref=ref),
     )

@@ -1,0 +1,211 @@
+"""A circuit's earth fault path against its device, from the record."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+
+from app.domain.circuits._working import (
+    CannotTell,
+    Figure,
+    Need,
+    Outcome,
+    Working,
+    assumed,
+    recorded,
+    tabled,
+    told,
+    worked,
+)
+from app.domain.circuits.fault import (
+    fault_current,
+    rcd_limit,
+    smallest_size,
+)
+from app.domain.circuits.loop import (
+    BREAKERS,
+    CMIN,
+    FUSES,
+    U0,
+    r1r2,
+    ring_r1r2,
+    warm,
+    zs,
+    zs_limit,
+)
+from app.domain.circuits.subject import Subject, needs_elsewhere
+from app.domain.record import Home
+from app.domain.record.choices import EARTHINGS, SUPPLY_BASES
+from app.domain.tables import TABLES
+
+ZE, R1R2, ZS, LIMIT = "Ze", "R1+R2", "Loop impedance, Zs", "Largest Zs for the device"
+TIME, SIZE = "Time to cut off", "Smallest protective conductor"
+COPPER = frozenset(
+    {"twin_and_earth", "twin_no_earth", "singles_in_conduit", "armoured"}
+)
+CORE = "The protective conductor is taken as a copper core, the armour left out."
+FINAL = "It is taken as a final circuit: that asks for the shorter time."
+AT_ONCE = "The breaker is taken as opening within 0.1 s, which its maker may better."
+FAR_END = "The fault is taken at the far end; nearer the board it is larger."
+TYPICAL = {"tn_c_s": "Ze, TN-C-S (Ω)", "tn_s": "Ze, TN-S (Ω)"}
+FIXED_TO, SOCKETS_TO = Decimal(32), Decimal(63)
+
+
+def outside_loop(subject: Subject) -> Figure | CannotTell:
+    """Return Ze: recorded, else the usual worst for the earthing, as assumed."""
+    home = subject.net.record.home
+    if subject.own_electrode:
+        why = "its board has earthing of its own, and the record holds no figure for it"
+        return CannotTell(label=ZE, why=why)
+    if home.ze_ohm is not None:
+        return _recorded_ze(home, home.ze_ohm)
+    if home.earthing not in TYPICAL:
+        missing = [Need(ref=home.ref, name="ze_ohm", label="Ze")]
+        if home.earthing == "unknown":
+            words = "the earthing arrangement"
+            missing.append(Need(ref=home.ref, name="earthing", label=words))
+        return CannotTell(label=ZE, needs=tuple(missing))
+    value = TABLES["supply"].at(TYPICAL[home.earthing], "Figure")
+    why = (
+        f"Ze is not recorded: {value.value} Ω, the usual worst for "
+        f"{EARTHINGS[home.earthing]}, stands in."
+    )
+    return assumed(ZE, value.value, "Ω", why)
+
+
+@told(R1R2)
+def own_r1r2(subject: Subject) -> Outcome:
+    """Return R1+R2 of a circuit, cold: at its far end, or at a socket of a ring."""
+    circuit, length = subject.circuit, subject.figure("length_m")
+    if circuit.has_cpc == "no":
+        return CannotTell(label=R1R2, why="it has no protective conductor")
+    line, cpc = circuit.line_mm2, circuit.cpc_mm2
+    unknown = "unknown" in (circuit.cable, circuit.arrangement)
+    if line is None or cpc is None or length is None or unknown:
+        names = ("cable", "arrangement", "line_mm2", "cpc_mm2", "length_m")
+        return subject.cannot(R1R2, *names)
+    if circuit.cable not in COPPER:
+        why = "no table here has the conductors of this kind of cable"
+        return CannotTell(label=R1R2, why=why)
+    found = (ring_r1r2 if subject.is_ring else r1r2)(line, cpc, length)
+    core = (CORE,) if circuit.cable == "armoured" else ()
+    return found.model_copy(update={"assumes": (*found.assumes, *core)})
+
+
+def loop_impedance(subject: Subject) -> Outcome:
+    """Return Zs at the far end of a circuit, warm, from the origin on."""
+    ze, before = outside_loop(subject), subject.before
+    if before is None:
+        return CannotTell(label=ZS, why="the supply reaches it by more ways than one")
+    every = (*before, subject.circuit)
+    colds = [(each, own_r1r2(subject.of(each))) for each in every]
+    known = [cold for _, cold in colds if isinstance(cold, Working)]
+    open_ones = [
+        needs_elsewhere(cold, each, subject.circuit)
+        for each, cold in colds
+        if isinstance(cold, CannotTell)
+    ]
+    if isinstance(ze, CannotTell):
+        return _all_missing([ze, *open_ones])
+    if open_ones:
+        return _all_missing(open_ones)
+    return zs(ze, *(worked(warm(worked(cold))) for cold in known))
+
+
+def time_to_cut_off(subject: Subject) -> Figure | CannotTell:
+    """Return how fast a fault of a circuit has to be cut off."""
+    rated = subject.rated()
+    if rated is None:
+        return subject.cannot(TIME, "rated_current_a")
+    if subject.earthing == "unknown":
+        home = subject.net.record.home.ref
+        label = "the earthing arrangement"
+        return CannotTell(
+            label=TIME, needs=(Need(ref=home, name="earthing", label=label),)
+        )
+    most = SOCKETS_TO if subject.has_sockets else FIXED_TO
+    final = not subject.feeds_board and rated.value <= most
+    supposed = final and subject.circuit.use == "unknown"
+    column = "TT" if subject.earthing == "tt" else "TN"
+    value = TABLES["times"].at("final" if final else "other", column)
+    return tabled(TIME, value, assumes=(FINAL,) if supposed else ())
+
+
+def device_limit(subject: Subject) -> Outcome:
+    """Return the largest Zs for a circuit's device."""
+    rated, seconds = subject.rated(), time_to_cut_off(subject)
+    if rated is None or isinstance(seconds, CannotTell):
+        needs = seconds.needs if isinstance(seconds, CannotTell) else ()
+        return CannotTell(label=LIMIT, needs=needs)
+    if subject.kind in BREAKERS and subject.curve == "unknown":
+        ref = subject.way.ref if subject.way else ""
+        need = Need(ref=ref, name="curve", label="the type of its circuit-breaker")
+        return CannotTell(label=LIMIT, needs=(need,))
+    found = zs_limit(subject.kind, rated, subject.curve, seconds.value)
+    if isinstance(found, CannotTell):
+        return found
+    return found.model_copy(
+        update={
+            "figures": (*found.figures, seconds),
+            "assumes": (*found.assumes, *seconds.assumes),
+        }
+    )
+
+
+def rcd_earth_limit(subject: Subject) -> Outcome | None:
+    """Return the largest earth resistance with a circuit's RCD; None without one."""
+    rcd = subject.rcd
+    if rcd is None or rcd.residual_current_ma is None:
+        return None
+    if rcd.time_delayed == "yes":
+        why = "the table is for an RCD without delay, and this one is time-delayed"
+        return CannotTell(label="Largest earth resistance with the RCD", why=why)
+    where = f"{rcd.title} ({rcd.ref})"
+    return rcd_limit(recorded("IΔn", rcd.residual_current_ma, "mA", where))
+
+
+@told(SIZE)
+def conductor_needed(subject: Subject, found: Outcome, limit: Outcome) -> Outcome:
+    """Return the protective conductor that the adiabatic equation asks for.
+
+    Args:
+        subject: The circuit.
+        found: Its loop impedance.
+        limit: The largest that its device allows.
+    """
+    if isinstance(found, CannotTell):
+        return found.model_copy(update={"label": SIZE})
+    if isinstance(limit, CannotTell):
+        return limit.model_copy(update={"label": SIZE})
+    if found.value > limit.value:
+        why = "the loop impedance is above the limit, so the time is not known"
+        return CannotTell(label=SIZE, why=why)
+    k = tabled("k", TABLES["adiabatic-k"].at("copper, 70 °C PVC, in cable"))
+    if subject.kind in FUSES:
+        seconds = next(f for f in limit.figures if f.label == TIME)
+        volts = assumed(
+            "Voltage, times Cmin",
+            U0.value * CMIN.value,
+            "V",
+            "The fault is taken as the smallest that the fuse opens on in time.",
+        )
+        return smallest_size(worked(fault_current(volts, worked(limit))), seconds, k)
+    volts = tabled("Voltage to earth", U0, assumes=(FAR_END,))
+    at_once = assumed("Time", Decimal("0.1"), "s", AT_ONCE)
+    return smallest_size(worked(fault_current(volts, worked(found))), at_once, k)
+
+
+def _all_missing(missing: list[CannotTell]) -> CannotTell:
+    """Return one answer for several: a reason that no field would mend goes first."""
+    why = next((each.why for each in missing if each.why), "")
+    needs = () if why else tuple(need for each in missing for need in each.needs)
+    return CannotTell(label=ZS, needs=needs, why=why)
+
+
+def _recorded_ze(home: Home, ohm: Decimal) -> Figure:
+    known = SUPPLY_BASES[home.ze_basis]
+    if home.ze_basis == "measured":
+        return Figure(label=ZE, value=ohm, unit="Ω", came="measured", source=known)
+    if home.ze_basis == "typical":
+        why = f"Ze, {ohm} Ω, is the usual figure for this kind of supply, as recorded."
+        return assumed(ZE, ohm, "Ω", why)
+    return recorded(ZE, ohm, "Ω", f"{home.name}; how it is known: {known.lower()}")

@@ -1,0 +1,197 @@
+"""What the record says of a circuit, read for arithmetic."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from decimal import Decimal
+from functools import cached_property
+
+from app.domain.chain import Chain, Step, chains, is_rcd
+from app.domain.circuits._working import CannotTell, Figure, Need, recorded
+from app.domain.network import Network, points_on
+from app.domain.record import Board, Circuit, Device, IntakeItem, Item, Point, specs
+from app.domain.record.choices import EARTHINGS
+
+SOCKETS = frozenset(
+    {
+        "socket",
+        "single_socket",
+        "double_socket",
+        "outdoor_socket",
+        "cooker_outlet_socket",
+    }
+)
+
+
+@dataclass(frozen=True)
+class Subject:
+    """A circuit with what it hangs on."""
+
+    net: Network
+    circuit: Circuit
+
+    @cached_property
+    def way(self) -> Device | IntakeItem | None:
+        """What guards it, if it is wired to one thing only."""
+        if len(self.circuit.ways) != 1:
+            return None
+        item = self.net.record.by_ref.get(self.circuit.ways[0])
+        return item if isinstance(item, Device | IntakeItem) else None
+
+    @property
+    def kind(self) -> str:
+        """Code of the kind of device; empty where that is not known."""
+        return self.way.kind if self.way else ""
+
+    @property
+    def curve(self) -> str:
+        """Type of the device, for a circuit-breaker."""
+        return self.way.curve if isinstance(self.way, Device) else "unknown"
+
+    @cached_property
+    def board(self) -> Board | None:
+        """The board that it starts from."""
+        ref = self.way.board if isinstance(self.way, Device) else None
+        return self.net.record.find(Board, ref)
+
+    @property
+    def is_ring(self) -> bool:
+        """Whether it is a ring final by the record."""
+        return self.circuit.arrangement == "ring"
+
+    @property
+    def feeds_board(self) -> bool:
+        """Whether it ends at another board."""
+        circuit = self.circuit
+        return "distribution" in (circuit.use, circuit.arrangement)
+
+    @cached_property
+    def points(self) -> tuple[Point, ...]:
+        """The points that are on it."""
+        found = points_on(self.net, self.circuit.ref)
+        points = (self.net.record.find(Point, ref) for ref in found)
+        return tuple(point for point in points if point)
+
+    @property
+    def has_sockets(self) -> bool:
+        """Whether a socket-outlet is on it, by its use or by its points."""
+        on_it = any(point.kind in SOCKETS for point in self.points)
+        return self.circuit.use == "sockets" or on_it
+
+    @cached_property
+    def earthing(self) -> str:
+        """The earthing of what it feeds: of its board, else of the home."""
+        own = self.board.earthing if self.board else "supply"
+        return own if own in EARTHINGS and own != "unknown" else self._of_home(own)
+
+    @property
+    def own_electrode(self) -> bool:
+        """Whether its board is earthed otherwise than the home is."""
+        own = self.board.earthing if self.board else "supply"
+        home = self.net.record.home.earthing
+        return own in EARTHINGS and "unknown" not in (own, home) and own != home
+
+    @cached_property
+    def chains(self) -> tuple[Chain, ...]:
+        """Every way that the supply takes to it."""
+        return chains(self.net, self.circuit.ref)
+
+    @cached_property
+    def before(self) -> tuple[Circuit, ...] | None:
+        """The circuits on the way to it, from the street; None: more ways than one."""
+        lines = {
+            tuple(step.ref for step in chain.steps[:-1] if step.sort == "circuit")
+            for chain in self.chains
+        }
+        if len(lines) > 1:
+            return None
+        refs = lines.pop() if lines else ()
+        found = (self.net.record.find(Circuit, ref) for ref in refs)
+        return tuple(circuit for circuit in found if circuit)
+
+    @cached_property
+    def rcd(self) -> Step | None:
+        """The RCD with the smallest IΔn on every way to it."""
+        each = [
+            [s for s in chain.steps if is_rcd(s) and s.residual_current_ma]
+            for chain in self.chains
+        ]
+        if not each or not all(each):
+            return None
+        small = [min(steps, key=_residual) for steps in each]
+        return max(small, key=_residual)
+
+    def of(self, circuit: Circuit) -> Subject:
+        """Return another circuit of the same home."""
+        return Subject(self.net, circuit)
+
+    def figure(self, name: str) -> Figure | None:
+        """Return a number of the circuit, if it is recorded."""
+        return figure_of(self.circuit, name)
+
+    def rated(self) -> Figure | None:
+        """Return the rating of the device that guards it, if it is recorded."""
+        return figure_of(self.way, "rated_current_a") if self.way else None
+
+    def cannot(self, label: str, *names: str) -> CannotTell:
+        """Return that a thing cannot be told, naming those fields that are open.
+
+        ``rated_current_a`` is of the device; all others are of the circuit.
+        """
+        return CannotTell(label=label, needs=tuple(self._needs(names)))
+
+    def _needs(self, names: Sequence[str]) -> list[Need]:
+        found = []
+        for name in names:
+            if name == "rated_current_a":
+                if self.rated() is None:
+                    found.append(self._rating_needed())
+            elif getattr(self.circuit, name) in (None, "unknown"):
+                found.append(need_of(self.circuit, name))
+        return found
+
+    def _rating_needed(self) -> Need:
+        if self.way:
+            return need_of(self.way, "rated_current_a", "the rating of its device")
+        several = len(self.circuit.ways) > 1
+        words = "which one way guards it" if several else "the way that it starts from"
+        return Need(ref=self.circuit.ref, name="ways", label=words)
+
+    def _of_home(self, own: str) -> str:
+        return "unknown" if own == "unknown" else self.net.record.home.earthing
+
+
+def figure_of(item: Item, name: str) -> Figure | None:
+    """Return a number of an item, if it is recorded; nought is no rating or size."""
+    value = getattr(item, name)
+    if value is None or (value == 0 and name not in ("grouped_with", "insulation_mm")):
+        return None
+    spec = next(spec for spec in specs(type(item)) if spec.name == name)
+    where = f"{item.title} ({item.ref})"
+    return recorded(spec.label, Decimal(value), spec.unit, where)
+
+
+def need_of(item: Item, name: str, label: str = "") -> Need:
+    """Return that a field of an item is open."""
+    spec = next(spec for spec in specs(type(item)) if spec.name == name)
+    words = spec.label[0].lower() + spec.label[1:]
+    named = words if words.startswith("how ") else f"the {words}"
+    return Need(ref=item.ref, name=name, label=label or named)
+
+
+def needs_elsewhere(found: CannotTell, circuit: Circuit, here: Circuit) -> CannotTell:
+    """Return what is missing with the circuit named, where it is another than this."""
+    if circuit.ref == here.ref:
+        return found
+    title = circuit.title
+    needs = tuple(
+        need.model_copy(update={"label": f"{need.label} ({title})"})
+        for need in found.needs
+    )
+    why = f"{title}: {found.why}" if found.why else ""
+    return found.model_copy(update={"needs": needs, "why": why})
+
+
+def _residual(step: Step) -> Decimal:
+    return step.residual_current_ma or Decimal(0)
