@@ -97,10 +97,11 @@ class Found:
 
 @dataclass(frozen=True, slots=True)
 class CannotTell:
-    """What a remark's module cannot judge, and what it would need."""
+    """What a remark's module cannot judge, what it needs, or else why it cannot."""
 
     about: tuple[str, ...]
     needs: tuple[Need, ...]
+    why: str = ""
 
 
 Outcome = Found | CannotTell

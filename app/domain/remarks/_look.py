@@ -129,9 +129,7 @@ def _remark(unit: Unit, sight: Sight, outcome: Outcome) -> Remark:
         group=unit.kind.group,
         outcome="remark" if told else "cannot_tell",
         about=_known(sight, outcome.about),
-        sentence=outcome.sentence
-        if isinstance(outcome, Found)
-        else _needs(sight, needs),
+        sentence=_sentence(sight, outcome),
         figures=figures,
         needs=needs,
         to_do=unit.sections.get("What to do", ""),
@@ -147,10 +145,19 @@ def _known(sight: Sight, refs: tuple[str, ...]) -> tuple[str, ...]:
     return tuple(dict.fromkeys(ref for ref in refs if ref in here)) or (sight.home,)
 
 
+def _sentence(sight: Sight, outcome: Outcome) -> str:
+    if isinstance(outcome, Found):
+        return outcome.sentence
+    if outcome.why:
+        return f"Cannot tell: {outcome.why.removesuffix('.')}."
+    return _needs(sight, outcome.needs)
+
+
 def _needs(sight: Sight, needs: tuple[Need, ...]) -> str:
     of: dict[str, list[str]] = {}
     for need in needs:
-        of.setdefault(need.what, []).append(need.ref)
+        refs = of.setdefault(need.what, [])
+        refs += [need.ref] if need.ref not in refs else []
     parts = [
         what if refs == [sight.home] else f"{what}, for {sight.names(refs)}"
         for what, refs in of.items()

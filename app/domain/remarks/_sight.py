@@ -11,6 +11,7 @@ from functools import cached_property
 
 from app.domain.answers import Cover
 from app.domain.chain import Chain, Known, Step, chains, is_overcurrent, is_rcd
+from app.domain.circuits import CircuitAnswer, circuit_figures
 from app.domain.fault import Fault
 from app.domain.faults import faults
 from app.domain.kinds import DEVICE_KINDS, POINT_KINDS
@@ -129,6 +130,16 @@ class Sight:
             for ref in self.net.points_at.get(circuit.ref, ()):
                 found.setdefault(ref, []).append(circuit)
         return {ref: tuple(circuits) for ref, circuits in found.items()}
+
+    @cached_property
+    def _figures(self) -> dict[str, CircuitAnswer]:
+        return {}
+
+    def figures(self, circuit: Circuit) -> CircuitAnswer:
+        """Return the arithmetic of a circuit, worked out once."""
+        if circuit.ref not in self._figures:
+            self._figures[circuit.ref] = circuit_figures(self.net, circuit)
+        return self._figures[circuit.ref]
 
     def ways(self, circuit: Circuit) -> tuple[Device, ...]:
         """Return the devices that a circuit is wired to."""

@@ -14,7 +14,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from app.domain.remarks._demand import draws, over_rating
+from app.domain.remarks._demand import over_rating
 from app.domain.remarks._kind import Outcome, RemarkKind
 from app.domain.remarks._sight import Sight
 
@@ -25,4 +25,4 @@ def look(sight: Sight) -> Iterator[Outcome]:
     """Yield each charger above its way."""
     for circuit in sight.record.circuits:
         if circuit.use == "vehicle":
-            yield from over_rating(sight, circuit, draws(sight, circuit), "charger")
+            yield from over_rating(sight, circuit)

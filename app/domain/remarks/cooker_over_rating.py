@@ -16,7 +16,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from app.domain.remarks._demand import cooking, draws, over_rating
+from app.domain.remarks._demand import over_rating
 from app.domain.remarks._kind import Outcome, RemarkKind
 from app.domain.remarks._sight import Sight
 
@@ -26,13 +26,5 @@ KIND = RemarkKind(code="cooker-over-rating", rank="electrician", group="circuits
 def look(sight: Sight) -> Iterator[Outcome]:
     """Yield each cooker above its way."""
     for circuit in sight.record.circuits:
-        if circuit.use != "cooker":
-            continue
-        kinds = {point.kind for point in sight.points_on(circuit)}
-        current = draws(sight, circuit)
-        after = (
-            cooking(current, socket="cooker_outlet_socket" in kinds)
-            if current
-            else None
-        )
-        yield from over_rating(sight, circuit, after, "cooking, after the allowance,")
+        if circuit.use == "cooker":
+            yield from over_rating(sight, circuit)

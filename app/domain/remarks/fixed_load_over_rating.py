@@ -15,7 +15,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from app.domain.remarks._demand import draws, over_rating
+from app.domain.remarks._demand import over_rating
 from app.domain.remarks._kind import Outcome, RemarkKind
 from app.domain.remarks._sight import Sight
 
@@ -28,4 +28,4 @@ def look(sight: Sight) -> Iterator[Outcome]:
     """Yield each such circuit above its way."""
     for circuit in sight.record.circuits:
         if circuit.use in USES:
-            yield from over_rating(sight, circuit, draws(sight, circuit), "heating")
+            yield from over_rating(sight, circuit)

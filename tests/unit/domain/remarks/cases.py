@@ -56,7 +56,7 @@ def of_board(*inner: Part, **fields: Any) -> Record:
 
 def of_circuit(
     *inner: Part, of_way: dict[str, Any] | None = None, **fields: Any
-) -> Any:
+) -> Record:
     return home(one_way(circuit("C1", *inner, **fields), **(of_way or {})))
 
 
@@ -146,6 +146,38 @@ def solar(**fields: Any) -> Part:
 
 def of_load(use: str, watts: int | None, *inner: Part) -> Record:
     return of_circuit(*inner, use=use, connected_w=watts)
+
+
+def of_cable(arrangement: str = "radial", **fields: Any) -> Record:
+    cable = {"cable": "twin_and_earth", "arrangement": arrangement, **fields}
+    return of_circuit(**cable)
+
+
+def one_board(*inner: Part) -> Part:
+    return street(board("B1", main_switch("MS", *inner), earthing="supply"))
+
+
+def measured(**fields: Any) -> Record:
+    """A circuit of a home whose Ze was measured."""
+    cable = {"cable": "twin_and_earth", "arrangement": "radial", "use": "fixed"}
+    return home(
+        one_board(way("W1", circuit("C1", **cable, **fields))),
+        earthing="tn_c_s",
+        ze_ohm=0.3,
+        ze_basis="measured",
+    )
+
+
+def of_fault(cpc: float | None, *, rating: int) -> Record:
+    cable = {"cable": "twin_and_earth", "arrangement": "radial", "use": "fixed"}
+    hung = circuit("C1", **cable, line_mm2=6, cpc_mm2=cpc, length_m=10)
+    fuse = device("W1", hung, kind="fuse_bs88", rated_current_a=rating)
+    return home(
+        one_board(fuse),
+        earthing="tn_c_s",
+        ze_ohm=0.3,
+        ze_basis="measured",
+    )
 
 
 CASES: dict[str, Case] = {
@@ -640,6 +672,31 @@ CASES: dict[str, Case] = {
         of_load("water_heating", 9000),
         of_load("water_heating", 3000),
         of_load("water_heating", None),
+    ),
+    "device-over-cable": Case(
+        of_cable(method="103", line_mm2=1),
+        of_cable(method="C", line_mm2=6),
+        of_cable(line_mm2=6),
+    ),
+    "ring-cable-capacity": Case(
+        of_cable("ring", method="103", line_mm2=2.5),
+        of_cable("ring", method="C", line_mm2=2.5),
+        of_cable("ring", line_mm2=2.5),
+    ),
+    "voltage-drop-large": Case(
+        of_cable(line_mm2=1, length_m=200, use="fixed", connected_w=3000),
+        of_cable(line_mm2=6, length_m=10, use="fixed", connected_w=3000),
+        of_cable(line_mm2=6, use="fixed", connected_w=3000),
+    ),
+    "loop-impedance-high": Case(
+        measured(line_mm2=1, cpc_mm2=1, length_m=60),
+        measured(line_mm2=6, cpc_mm2=2.5, length_m=10),
+        measured(line_mm2=6, cpc_mm2=2.5),
+    ),
+    "earth-wire-small-in-fault": Case(
+        of_fault(1, rating=45),
+        of_fault(4, rating=32),
+        of_fault(None, rating=32),
     ),
     "outdoors-on-indoor-circuit": Case(
         home(

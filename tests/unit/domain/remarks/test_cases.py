@@ -11,7 +11,7 @@ import pytest
 import app.domain.remarks as package
 from app.domain.record import Record
 from app.domain.remarks import GROUPS, RANKS, UNITS, sight
-from app.domain.remarks._kind import EXTRA_SECTION, SECTIONS, Found, Outcome
+from app.domain.remarks._kind import EXTRA_SECTION, SECTIONS, CannotTell, Found, Outcome
 from app.domain.remarks._look import units_in
 from tests.unit.domain.remarks.cases import CASES, TODAY
 
@@ -92,3 +92,11 @@ def test_no_remark_reads_another(path: Path) -> None:
 def test_a_module_that_holds_no_remark_is_refused() -> None:
     with pytest.raises(ValueError, match="holds no remark"):
         units_in(sys.modules["app.domain.kinds.devices"])
+
+
+def test_a_loop_that_rests_on_a_usual_ze_is_not_told() -> None:
+    record = CASES["loop-impedance-high"].found
+    supply = record.home.model_copy(update={"ze_ohm": None, "ze_basis": "unknown"})
+    (outcome,) = outcomes("loop-impedance-high", record.having(home=supply))
+    assert isinstance(outcome, CannotTell)
+    assert outcome.needs[0].ref == record.home.ref
