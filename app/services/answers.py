@@ -16,6 +16,7 @@ from app.domain.ask import ask_point, ask_room, ask_way
 from app.domain.faults import Fault
 from app.domain.network import network
 from app.domain.record import Device, IntakeItem, Item, Point, Record, Room
+from app.domain.remarks import Remark
 from app.domain.trace.answers import PlanAnswer, TraceAnswer
 from app.errors import InvalidError, NotFoundError
 from app.interchange.rounds import RoundsFile
@@ -36,6 +37,7 @@ SHAPES: Mapping[str, Any] = {
     "way": WayAnswer,
     "room": RoomAnswer,
     "faults": tuple[Fault, ...],
+    "remarks": tuple[Remark, ...],
     "trace": TraceAnswer,
     "trace-plan": PlanAnswer,
     "rounds": RoundsFile,

@@ -13,6 +13,7 @@ from app import __version__
 from app.config import Config
 from app.domain.record import Home
 from app.store.changes import latest_changes
+from app.web.remarked import RowView, on_item
 from app.web.session import opened, read
 
 
@@ -67,6 +68,7 @@ PLACES: tuple[tuple[str, tuple[tuple[str, str], ...]], ...] = (
     ),
     ("Find out", (("Switching rounds", "rounds.index"),)),
     ("Use it", (("Ask", "ask.index"), ("Labels", "labels.index"))),
+    ("Remarks", (("Remarks", "remarks.index"),)),
     ("Open questions", (("Open questions", "faults.index"),)),
     ("Papers", (("Document", "documents.show"), ("Changes", "changes.index"))),
 )
@@ -101,6 +103,11 @@ class Site:
         """The places of the home."""
         home = _home()
         return tuple(_place(label, pages, home) for label, pages in PLACES if home)
+
+    @property
+    def remarks_on(self) -> tuple[RowView, ...]:
+        """The remarks on the item that the page is about."""
+        return on_item() if _home() else ()
 
     @property
     def search_url(self) -> str | None:

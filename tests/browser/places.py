@@ -11,7 +11,8 @@ LISTS = (
     "", "intake/", "sources/", "boards/", "circuits/", "rooms/", "points/?filter=hall",
     "ask/", "open-questions/", "changes/", "document", "search/?q=light", "edit",
     "delete", "rooms/quick/table", "new/devices", "new/intake?kind=cutout",
-    "new/points", "new/ties", "labels/", "labels/sheets",
+    "new/points", "new/ties", "labels/", "labels/sheets", "remarks/",
+    "remarks/sockets-without-30-ma/",
 )  # fmt: skip
 PAGES = {
     "boards": ("", "ways", "labels", "chart"),
@@ -31,7 +32,8 @@ def places_of(record: Record) -> list[str]:
         for ref in _fullest(record, sort)
         for page in pages
     ]
-    return [home + place for place in (*LISTS, *things)]
+    own = f"remarks/earthing-unknown/{record.home.ref}/aside"
+    return [home + place for place in (*LISTS, own, *things)]
 
 
 def _fullest(record: Record, sort: str) -> list[str]:
