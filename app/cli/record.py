@@ -67,6 +67,7 @@ def export(home: str | None, output: Path | None, data: Path | None) -> None:
             "circuit",
             "load",
             "faults",
+            "remarks",
             "trace",
             "trace-plan",
             "rounds",

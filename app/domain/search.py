@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from app.domain.record import FieldSpec, Item, Record, specs
 
-SKIPPED_SORTS = ("tie", "control", "round", "reading")
+SKIPPED_SORTS = ("tie", "control", "round", "reading", "aside")
 
 
 def find_items(record: Record, query: str) -> list[Item]:

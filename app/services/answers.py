@@ -18,6 +18,7 @@ from app.domain.faults import Fault
 from app.domain.load import LoadAnswer
 from app.domain.network import network
 from app.domain.record import Device, IntakeItem, Item, Point, Record, Room
+from app.domain.remarks import Remark
 from app.domain.trace.answers import PlanAnswer, TraceAnswer
 from app.errors import InvalidError, NotFoundError
 from app.interchange.rounds import RoundsFile
@@ -40,6 +41,7 @@ SHAPES: Mapping[str, Any] = {
     "circuit": CircuitAnswer,
     "load": LoadAnswer,
     "faults": tuple[Fault, ...],
+    "remarks": tuple[Remark, ...],
     "trace": TraceAnswer,
     "trace-plan": PlanAnswer,
     "rounds": RoundsFile,

@@ -14,6 +14,7 @@ from app.config import Config
 from app.domain.record import Home
 from app.store.changes import latest_changes
 from app.web.paired import from_here
+from app.web.remarked import RowView, on_item
 from app.web.session import opened, read
 
 
@@ -76,7 +77,10 @@ PLACES: tuple[tuple[str, tuple[tuple[str, str], ...]], ...] = (
             ("Load", "load.index"),
         ),
     ),
-    ("Open questions", (("Open questions", "faults.index"),)),
+    (
+        "Remarks",
+        (("Remarks", "remarks.index"), ("Open questions", "faults.index")),
+    ),
     ("Papers", (("Document", "documents.show"), ("Changes", "changes.index"))),
 )
 # Pages that are in the place of another list than their own.
@@ -112,6 +116,11 @@ class Site:
         """The places of the home."""
         home = _home()
         return tuple(_place(label, pages, home) for label, pages in PLACES if home)
+
+    @property
+    def remarks_on(self) -> tuple[RowView, ...]:
+        """The remarks on the item that the page is about."""
+        return on_item() if _home() else ()
 
     @property
     def search_url(self) -> str | None:

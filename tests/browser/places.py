@@ -16,6 +16,7 @@ LISTS = (
     "delete", "rooms/quick/table", "new/devices", "new/intake?kind=cutout",
     "new/points", "new/ties", "labels/", "labels/sheets", "walk/rooms", "rounds/",
     "rounds/new", "rounds/results", "isolate/", "isolate/whole-house",
+    "remarks/", "remarks/sockets-without-30-ma/",
     "load/", "load/?shower_kw=8.5&charger_kw=7.4",
 )  # fmt: skip
 PAGES = {
@@ -43,7 +44,8 @@ def places_of(record: Record) -> list[str]:
         for page in ("?", "/step?at=sources&", "/sheet?", "/notice?")
         for ref in _fullest(record, "rooms")
     ]
-    return [home + place for place in (*LISTS, *walked, *things, *plans)]
+    own = f"remarks/earthing-unknown/{record.home.ref}/aside"
+    return [home + place for place in (*LISTS, own, *walked, *things, *plans)]
 
 
 def _fullest(record: Record, sort: str) -> list[str]:

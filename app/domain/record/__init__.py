@@ -12,6 +12,7 @@ from app.domain.record._field import (
     specs,
 )
 from app.domain.record.applies import fields_beside, fields_of_kind
+from app.domain.record.aside import Aside
 from app.domain.record.board import Board, Device
 from app.domain.record.circuit import Circuit
 from app.domain.record.home import Home, Room, Source
@@ -26,6 +27,7 @@ __all__ = [
     "REF_PATTERN",
     "SHORT",
     "SORTS",
+    "Aside",
     "Board",
     "Circuit",
     "Control",

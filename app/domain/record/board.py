@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from datetime import date
 from typing import Annotated, ClassVar
 
 from app.domain.kinds import DEVICE_KINDS
@@ -50,6 +51,13 @@ class Board(Item):
     chart: Annotated[str, OneOf(choices.YES_NO)] = field(
         "Circuit chart there", "unknown"
     )
+    second_supply_notice: Annotated[str, OneOf(choices.YES_NO)] = field(
+        "Notice of a second supply there", "unknown"
+    )
+    condition: Annotated[str, OneOf(choices.POINT_CONDITIONS)] = field(
+        "What is seen of its condition", "unknown"
+    )
+    paper: Annotated[str, OneOf(choices.PAPERS)] = field("Paper for it", "unknown")
     note: LongText = field("Note", "")
 
 
@@ -95,6 +103,9 @@ class Device(Item):
     )
     time_delayed: Annotated[str, OneOf(choices.YES_NO)] = field(
         "Time-delayed, S", "unknown", term="time-delayed"
+    )
+    button_pressed_on: date | None = field(
+        "Test button last pressed", hint="The day it was pressed and it tripped."
     )
     poles: Annotated[str, OneOf(choices.POLES)] = field(
         "Breaks", "unknown", term="poles"

@@ -153,6 +153,19 @@ CONDITIONS = {
     "asbestos": "May hold asbestos",
     "unknown": "Not looked at",
 }
+POINT_CONDITIONS = {
+    "sound": "Nothing odd seen",
+    "hot": "Hot, buzzing, scorched or smelling",
+    "damaged": "Broken, cracked or open",
+    "wet": "Wet",
+    "loose": "Loose",
+    "unknown": NOT_KNOWN,
+}
+PAPERS = {
+    "certificate": "An electrician's certificate",
+    "none": "Looked for, none found",
+    "unknown": NOT_KNOWN,
+}
 CURVES = {
     "B": "B",
     "C": "C",

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from datetime import date
 from typing import Annotated, ClassVar
 
 from pydantic import AfterValidator
@@ -41,6 +42,12 @@ class Home(Item):
     storeys: int | None = field("Storeys", low=1, high=20)
     floor_area_m2: Number | None = field("Floor area", unit="m²", low=1, high=10000)
     year_built: int | None = field("Year built, about", low=1100, high=2200)
+    inspected_on: date | None = field(
+        "Last inspection report", hint="The day that stands on the report."
+    )
+    inspect_again_by: date | None = field(
+        "Next inspection recommended by", hint="The day that the report recommends."
+    )
     notes: LongText = field("Notes", "")
 
     earthing: Annotated[str, OneOf(choices.EARTHINGS)] = field(

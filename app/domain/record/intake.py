@@ -57,6 +57,13 @@ class IntakeItem(Item):
         "Conductor size printed", unit="mm²", low=0, high=1000
     )
     length_m: Number | None = field("Length", unit="m", low=0, high=1000)
+    resistance_ohm: Number | None = field(
+        "Resistance to earth",
+        unit="Ω",
+        low=0,
+        high=100000,
+        hint="As an electrician's document gives it.",
+    )
     service: Annotated[str, OneOf(choices.SERVICES)] = field(
         "Bonds what", "unknown", term="main-bonding"
     )

@@ -53,6 +53,19 @@ class Point(Item):
     current: Annotated[str, OneOf(choices.CURRENT_KINDS)] = field(
         "What it runs on", "unknown", term="extra-low-voltage"
     )
+    metal: Annotated[str, OneOf(choices.YES_NO)] = field(
+        "Metal plate or fitting", "unknown"
+    )
+    condition: Annotated[str, OneOf(choices.POINT_CONDITIONS)] = field(
+        "What is seen of its condition", "unknown"
+    )
+    from_bath_m: Number | None = field(
+        "From the edge of the bath or shower",
+        unit="m",
+        low=0,
+        high=100,
+        hint="Only in a room with a bath or a shower.",
+    )
     battery_backed: Annotated[str, OneOf(choices.YES_NO)] = field(
         "Has a battery of its own", "unknown"
     )

@@ -7,6 +7,7 @@ from functools import cached_property
 from typing import TypeVar
 
 from app.domain.record._field import Model, field
+from app.domain.record.aside import Aside
 from app.domain.record.board import Board, Device
 from app.domain.record.circuit import Circuit
 from app.domain.record.home import Home, Room, Source
@@ -29,6 +30,7 @@ SORTS: dict[str, type[Item]] = {
         Control,
         Round,
         Reading,
+        Aside,
     )
 }
 I = TypeVar("I", bound=Item)  # noqa: E741
@@ -54,6 +56,7 @@ class Record(Model):
     controls: tuple[Control, ...] = field("Controls", ())
     rounds: tuple[Round, ...] = field("Rounds of switching off", ())
     readings: tuple[Reading, ...] = field("Readings", ())
+    asides: tuple[Aside, ...] = field("Remarks set aside", ())
 
     def having(self, **lists: object) -> Record:
         """Return the record with some of its lists, or its home, replaced.

@@ -28,6 +28,7 @@ from app.services.homes import (
 )
 from app.store.homes import all_homes, home_id
 from app.web.forms import Difference, ItemForm, defaults_of, differences, values_of
+from app.web.remarked import counts, remarked
 from app.web.session import change, opened, opened_to_change, read
 from app.web.words import Facts, facts_of
 
@@ -66,6 +67,7 @@ class HomePage:
         edit: Address of the form of its facts.
         delete: Address where deleting is asked about.
         wrong: How many faults of the record cannot be true as written.
+        remarks: How many remarks there are of each rank; empty for none.
     """
 
     title: str
@@ -76,6 +78,7 @@ class HomePage:
     edit: str
     delete: str
     wrong: int
+    remarks: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -163,6 +166,7 @@ def show(home: str) -> ResponseReturnValue:
         edit=url_for(".edit", home=home),
         delete=url_for(".delete", home=home),
         wrong=sum(fault.wrong for fault in found),
+        remarks=counts(remarked(home)),
     )
     return render_template("pages/homes/show.html", page=page)
 

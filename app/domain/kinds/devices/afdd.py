@@ -24,6 +24,7 @@ KIND = DeviceKind(
         "curve",
         "residual_current_ma",
         "rcd_type",
+        "button_pressed_on",
         "poles",
         "breaking_capacity_ka",
     ),

@@ -26,6 +26,7 @@ KIND = DeviceKind(
         "residual_current_ma",
         "rcd_type",
         "time_delayed",
+        "button_pressed_on",
         "poles",
     ),
     protects=("earth_leakage",),

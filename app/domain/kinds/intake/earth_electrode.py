@@ -19,4 +19,5 @@ KIND = IntakeKind(
     usual_owner="consumer",
     who_opens="An electrician. Never disconnect it.",
     carries_supply=False,
+    fields=("resistance_ohm",),
 )

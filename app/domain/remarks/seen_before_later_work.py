@@ -1,0 +1,60 @@
+"""What was seen is older than later work.
+
+Looks at:
+    The day on which each tie was seen, against the year of the board and of the
+    circuit.
+Why it matters:
+    Work on the board or the circuit may have moved the point since.
+What to do:
+    Look again: switch the way off once and see.
+Source:
+    Common practice, no source.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from app.domain.record import Board, Circuit
+from app.domain.remarks._kind import (
+    CannotTell,
+    Found,
+    Need,
+    Outcome,
+    RemarkKind,
+    figure,
+)
+from app.domain.remarks._sight import Sight, year_of
+
+KIND = RemarkKind(code="seen-before-later-work", rank="record", group="look")
+
+
+def look(sight: Sight) -> Iterator[Outcome]:
+    """Yield, by circuit, the points that were seen before the latest work."""
+    for circuit in sight.record.circuits:
+        year = _last_work(sight, circuit)
+        ties = [
+            t for t in sight.record.ties
+            if t.tied_to == circuit.ref and t.role == "feeds" and t.grade in "345"
+        ]  # fmt: skip
+        aged = [t.point for t in ties if t.seen_on and year and t.seen_on.year < year]
+        undated = [t.point for t in ties if not t.seen_on]
+        if aged:
+            yield Found(
+                (circuit.ref, *dict.fromkeys(aged)),
+                f"On {sight.name(circuit.ref)} {sight.names(aged)} were seen before "
+                f"{year}, the year of the latest work.",
+                (figure("Year of the latest work", year or 0),),
+            )
+        elif undated and year:
+            needs = tuple(
+                Need(ref=ref, what="the day it was seen")
+                for ref in dict.fromkeys(undated)
+            )
+            yield CannotTell((circuit.ref, *dict.fromkeys(undated)), needs)
+
+
+def _last_work(sight: Sight, circuit: Circuit) -> int | None:
+    boards = (sight.record.find(Board, way.board) for way in sight.ways(circuit))
+    years = [year_of(circuit.installed), *(b.year for b in boards if b)]
+    return max((year for year in years if year), default=None)
