@@ -136,7 +136,9 @@ class CheckedClient(FlaskClient):
     def open(self, *args: Any, **kwargs: Any) -> TestResponse:
         response = super().open(*args, **kwargs)
         leads_on = response.status_code in (301, 302, 303, 308)
-        if response.mimetype == "text/html" and not leads_on and response.get_data():
+        kept = response.headers.get("Content-Disposition", "").startswith("attachment")
+        shown = response.mimetype == "text/html" and not leads_on and not kept
+        if shown and response.get_data():
             check(page_of(response), self)
         return response
 

@@ -127,6 +127,13 @@ def switches_itself(item: Item) -> bool:
     return isinstance(item, IntakeItem) and INTAKE_KINDS[item.kind].switches_itself
 
 
+def poles_opened(item: Device | IntakeItem) -> str:
+    """Return the poles that a thing opens, as recorded or else as usual."""
+    device = isinstance(item, Device)
+    kind = DEVICE_KINDS[item.kind] if device else INTAKE_KINDS[item.kind]
+    return _opens(kind, item.poles)["opens"]
+
+
 def when_of(item: Item) -> str:
     """Return when a thing passes the supply on.
 

@@ -167,11 +167,12 @@ def _of_source(record: Record, source: Source) -> Iterator[str]:
     counts = source.present == "yes" or (source.present == "unknown" and source.joins)
     if counts and open_without:
         yield f"Not answered whether {name} can feed when the network is off."
-    if source.present == "yes" and not _leads_somewhere(record, source):
+    if source.present == "yes" and not leads_somewhere(record, source):
         yield f"Where {name} joins the installation is not recorded."
 
 
-def _leads_somewhere(record: Record, source: Source) -> bool:
+def leads_somewhere(record: Record, source: Source) -> bool:
+    """Return whether the record says where a source joins the installation."""
     if joined_at(record, source) or source.kind == "network":
         return True
     fed: tuple[IntakeItem | Board | Device, ...] = (

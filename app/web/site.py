@@ -71,6 +71,7 @@ PLACES: tuple[tuple[str, tuple[tuple[str, str], ...]], ...] = (
         "Use it",
         (
             ("Ask", "ask.index"),
+            ("Isolate", "isolation.index"),
             ("Labels", "labels.index"),
             ("Load", "load.index"),
         ),
@@ -84,6 +85,7 @@ IN_PLACE_OF = {
     "devices": "boards",
     "figures": "circuits",
     "findings": "rounds",
+    "isolation_steps": "isolation",
     "label_sheets": "labels",
     "marking": "rounds",
 }

@@ -5,9 +5,9 @@ const fieldOf = (entry, name) => entry.fields.find(([key]) => key === name)?.[1]
 
 /** Show the step that the address names; without one, the marks. */
 function showPanel() {
-  if (location.hash === "#main") return;
   const named = document.getElementById(location.hash.slice(1));
-  const panel = named?.closest("[data-panel]") ?? document.getElementById("marks");
+  const panel = named ? named.closest("[data-panel]") : document.getElementById("marks");
+  if (!panel) return;
   for (const each of panels) each.hidden = each !== panel;
   if (named && named !== panel) named.scrollIntoView();
 }
@@ -54,14 +54,14 @@ function seeWith(how) {
 document.addEventListener("outbox:queued", ({ detail: { entry } }) => {
   const item = itemOf(entry);
   if (item) press(item, fieldOf(entry, "seen"));
-  say(entry, entry.refused ? "Not taken; see above" : "Waits on this device");
+  say(entry, entry.refused ? "Not taken; see the top" : "Waits on this device");
 });
 document.addEventListener("outbox:sent", ({ detail: { form, entry, answer } }) => {
   say(entry, "Saved");
   if (form && answer?.next) location.assign(answer.next);
 });
 document.addEventListener("outbox:refused", ({ detail: { entry } }) => {
-  say(entry, "Not taken; see above");
+  say(entry, "Not taken; see the top");
 });
 
 const how = document.querySelector("[data-how]");
@@ -69,4 +69,8 @@ how?.querySelector("button").remove();
 how?.addEventListener("change", ({ target }) => seeWith(target.value));
 how?.addEventListener("submit", (event) => event.preventDefault());
 addEventListener("hashchange", beginPanel);
+// Once left, this page may not open again until the program is back.
+addEventListener("beforeunload", (event) => {
+  if (document.documentElement.hasAttribute("data-outbox-unanswered")) event.preventDefault();
+});
 showPanel();

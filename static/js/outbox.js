@@ -15,7 +15,7 @@ const LONGEST_WAIT_MS = 30000;
 const ANSWER_WITHIN_MS = 10000;
 // A page that died in its turn holds up the others no longer than this.
 const TURN_MS = ANSWER_WITHIN_MS + 2000;
-// What is taken at once is not worth a line that comes and goes under the thumb.
+// A line that comes and goes under the thumb makes it miss.
 const WORTH_SAYING_MS = 2000;
 // Answers after which the same entry may be taken later.
 const AGAIN_LATER = [408, 425, 429];
@@ -34,7 +34,6 @@ let sending = false;
 let wanted = false;
 let turn = false;
 let failed = "";
-let unanswered = false;
 let wait = FIRST_WAIT_MS;
 let timer;
 let later;
@@ -49,13 +48,10 @@ function open() {
       made.createObjectStore(TURN, { keyPath: "id" });
     };
     request.onsuccess = () => {
-      const close = () => {
-        request.result.close();
-        opening = undefined;
-      };
-      request.result.onversionchange = close;
-      request.result.onclose = close;
-      resolve(request.result);
+      const database = request.result;
+      database.onclose = () => (opening = undefined);
+      database.onversionchange = () => database.close() ?? database.onclose();
+      resolve(database);
     };
     request.onerror = () => reject(request.error);
   });
@@ -214,9 +210,15 @@ function isFinal({ status, said }, entry) {
   return faults.get(entry.id) >= MOST_FAULTS;
 }
 
+/** Note on the page itself whether the program answered when it was last asked. */
+function noteAnswered(answered) {
+  document.documentElement.toggleAttribute("data-outbox-unanswered", !answered);
+}
+
 /** Send one entry; whether the next may follow. */
 async function deliver(entry) {
   const answer = await post(entry);
+  noteAnswered(answer.said);
   if (answer.ok) {
     await drop(entry.id);
     tell("sent", entry, answer.said);
@@ -235,15 +237,11 @@ async function deliver(entry) {
 async function sendEach() {
   for (;;) {
     const entry = (await all()).find((each) => !each.refused);
-    if (!entry) {
-      unanswered = false;
-      return 0;
-    }
+    if (!entry) return 0;
     turn = await takeTurn();
     if (!turn) return FIRST_WAIT_MS;
     failed = "";
-    unanswered = !(await deliver(entry).catch(() => false));
-    if (unanswered) {
+    if (!(await deliver(entry).catch(() => noteAnswered(false)))) {
       const now = wait;
       wait = Math.min(wait * 2, LONGEST_WAIT_MS);
       return now;
@@ -299,18 +297,13 @@ async function sendAgain(entries) {
   send();
 }
 
-async function throwAway(entry) {
-  await drop(entry.id);
-  await show();
-}
-
 /** One entry that was refused: why, and what can be done with it. */
 function refusal(entry) {
   const item = document.createElement("li");
   const text = document.createElement("p");
   text.textContent = `${entry.label}. ${entry.refused}`;
   item.append(text, button("Send again", () => sendAgain([entry])));
-  item.append(button("Throw away", () => throwAway(entry)));
+  item.append(button("Throw away", () => drop(entry.id).then(show)));
   if (entry.page && entry.page.split("#")[0] !== location.href.split("#")[0]) {
     const link = document.createElement("a");
     link.className = "button button--quiet";
@@ -321,21 +314,30 @@ function refusal(entry) {
   return item;
 }
 
-function sendAllAgain(refused) {
-  const item = document.createElement("li");
-  item.append(button("Send all again", () => sendAgain(refused)));
-  return item;
-}
-
 /** What is said of those that wait; nothing while they are taken at once. */
 function sentenceOf(waiting) {
   const slow = waiting.length && Date.now() - (waiting[0].made ?? 0) >= WORTH_SAYING_MS;
   if (!slow) return "";
   const number = waiting.length === 1 ? "1 entry waits" : `${waiting.length} entries wait`;
   const until = failed
-    ? `The program answered: ${failed} They are sent again by themselves.`
-    : "to be sent when the program answers. Leave this page open.";
-  return `${number} on this device${failed ? ". " : ", "}${until}`;
+    ? `. The program answered: ${failed} They are sent again by themselves.`
+    : ", to be sent when the program answers. Leave this page open.";
+  return `${number} on this device${until}`;
+}
+
+/** List what was refused; the list is left alone while it is the same. */
+function showRefused(refused) {
+  const list = document.querySelector("[data-outbox-refused]");
+  const ids = refused.map((entry) => entry.id).join();
+  list.hidden = !refused.length;
+  document.querySelector("[data-outbox-look]").hidden = list.hidden;
+  if (list.dataset.shown === ids) return;
+  list.dataset.shown = ids;
+  list.replaceChildren(...refused.map(refusal));
+  if (refused.length < 2) return;
+  list.appendChild(document.createElement("li")).append(
+    button("Send all again", () => sendAgain(refused)),
+  );
 }
 
 /** Say how many wait, and what was refused. */
@@ -348,17 +350,12 @@ async function show() {
   if (waiting.length) later = setTimeout(show, WORTH_SAYING_MS);
   const bar = document.querySelector("[data-outbox-bar]");
   if (!bar) return;
-  const text = sentenceOf(waiting);
+  const none = refused.length ? `${refused.length} not taken.` : "";
+  const text = [sentenceOf(waiting), none].filter(Boolean).join(" ");
   const line = bar.querySelector("[data-outbox-count]");
   if (line.textContent !== text) line.textContent = text;
-  const list = bar.querySelector("[data-outbox-refused]");
-  const ids = refused.map((entry) => entry.id).join();
-  if (list.dataset.shown !== ids) {
-    list.dataset.shown = ids;
-    list.replaceChildren(...refused.map(refusal));
-    if (refused.length > 1) list.append(sendAllAgain(refused));
-  }
-  bar.hidden = !text && !refused.length;
+  bar.hidden = !text;
+  showRefused(refused);
 }
 
 /** Where nothing can be kept, forms are sent as ever, and the page says so. */
@@ -369,11 +366,6 @@ function cannotKeep() {
     "This browser keeps nothing on the device: entries are taken only while the program " +
     "answers.";
   bar.hidden = false;
-}
-
-/** Ask before a page is left that may not open again until the program is back. */
-function askBeforeLeaving(event) {
-  if (unanswered) event.preventDefault();
 }
 
 /** Take hold of a form before the browser sends it. */
@@ -397,7 +389,6 @@ async function begin() {
     show();
   });
   addEventListener("online", sendNow);
-  addEventListener("beforeunload", askBeforeLeaving);
   document.addEventListener("visibilitychange", sendNow);
   await show();
   document.documentElement.dataset.outbox = "ready";

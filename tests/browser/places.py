@@ -15,7 +15,7 @@ LISTS = (
     "ask/", "open-questions/", "changes/", "document", "search/?q=light", "edit",
     "delete", "rooms/quick/table", "new/devices", "new/intake?kind=cutout",
     "new/points", "new/ties", "labels/", "labels/sheets", "walk/rooms", "rounds/",
-    "rounds/new", "rounds/results", "load/?kind=charger&kw=7.4",
+    "rounds/new", "rounds/results", "isolate/", "isolate/whole-house", "load/?kind=charger&kw=7.4",
 )  # fmt: skip
 PAGES = {
     "boards": ("", "ways", "labels", "chart"),
@@ -37,7 +37,12 @@ def places_of(record: Record) -> list[str]:
         for page in pages
     ]
     walked = [f"walk/rooms/{ref}" for ref in _fullest(record, "rooms")]
-    return [home + place for place in (*LISTS, *walked, *things)]
+    plans = [
+        f"isolate/plan{page}ref={ref}"
+        for page in ("?", "/step?at=sources&", "/sheet?", "/notice?")
+        for ref in _fullest(record, "rooms")
+    ]
+    return [home + place for place in (*LISTS, *walked, *things, *plans)]
 
 
 def _fullest(record: Record, sort: str) -> list[str]:

@@ -104,6 +104,7 @@ def _marks_waiting(page: Page) -> int:
     page.route("**/marks", lambda _never_answered: None)
     forms.nth(1).get_by_role("button", name="Stayed live").click()
     expect(page.locator("[data-outbox-count]")).to_contain_text("1 entry waits")
+    page.evaluate("() => scrollTo(0, 0)")
     return 200
 
 

@@ -88,25 +88,33 @@ def _looked_at(state: PointState) -> bool:
 
 _HIDDEN: dict[str, tuple[str, Callable[[Survey, _Known], tuple[str, ...]]]] = {
     "borrowed_neutral": (
-        "A way that breaks the line only, or may do so, hides a neutral borrowed from "
-        "another circuit: the light follows its line. Stairs and landings with two-way "
-        "switches are the usual place; ask there.",
+        (
+            "A way that breaks the line only, or may do so, hides a neutral borrowed "
+            "from another circuit: the light follows its line. Stairs and landings "
+            "with two-way switches are the usual place; ask there."
+        ),
         _single,
     ),
     "left_on": (
-        "Never to be switched off, so nothing can be found on it, and no point can be "
-        "told from one that it feeds as well.",
+        (
+            "Never to be switched off, so nothing can be found on it, and no point can "
+            "be told from one that it feeds as well."
+        ),
         _left_on,
     ),
     "no_baseline": (
-        "Seen dead, but never looked at with everything on at that time of day. A "
-        "blown lamp or a timed supply would look the same.",
+        (
+            "Seen dead, but never looked at with everything on at that time of day. A "
+            "blown lamp or a timed supply would look the same."
+        ),
         _without_baseline,
     ),
     "not_tried": ("Not switched off yet.", _not_tried),
     "nothing_found": (
-        "Nothing was found on it. That does not make it spare: it may feed a point not "
-        "listed, a timed load, or a cable end still live.",
+        (
+            "Nothing was found on it. That does not make it spare: it may feed a point "
+            "not listed, a timed load, or a cable end still live."
+        ),
         _nothing_found,
     ),
     "not_looked": (

@@ -1,0 +1,190 @@
+"""What to bear in mind with any plan: it changes no set, but what a hand may trust."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterator
+
+from app.domain.chain import when_of
+from app.domain.isolation.case import Case
+from app.domain.isolation.names import called, named
+from app.domain.isolation.shapes import Caution
+from app.domain.isolation.turns import MEMORY, PRACTICE, WIRING
+from app.domain.isolation.wires import Wires
+from app.domain.kinds import POINT_KINDS
+from app.domain.odd import odd_among
+from app.domain.record import Board, Device, IntakeItem
+from app.domain.record.choices import WHEN
+
+_MAIN = re.compile(r"^\s*main(?:s)?(?:\s+switch|\s+isolator)?\s*$", re.IGNORECASE)
+
+
+def cautions(case: Case) -> tuple[Caution, ...]:
+    """Return everything to bear in mind with one plan."""
+    found = [caution for rule in CAUTIONS for caution in rule(case)]
+    return (*found, *not_the_main_switch(case.wires))
+
+
+def tails(case: Case) -> Iterator[Caution]:
+    """The tails and the incoming terminals stay live."""
+    del case
+    yield _caution(
+        "tails",
+        "The wires from the meter to the main switch, and its incoming side, stay live "
+        "whatever is switched. Covers stay on.",
+        WIRING,
+    )
+
+
+def local_switch(case: Case) -> Iterator[Caution]:
+    """A local switch or connection unit is no isolation of itself."""
+    local = [p for p in case.aim.points if POINT_KINDS[p.kind].switches != "none"]
+    fused = [p for p in case.aim.points if POINT_KINDS[p.kind].has_fuse]
+    if found := list(dict.fromkeys([*local, *fused])):
+        yield _caution(
+            "local_switch",
+            f"The switch or fuse in these isolates nothing by itself: {named(found)}. "
+            "Their supply side stays live with it off.",
+            MEMORY,
+        )
+
+
+def comes_by_itself(case: Case) -> Iterator[Caution]:
+    """A supply that comes and goes by itself."""
+    behind = case.wires.leads_to(case.targets)
+    for item in (*case.record.intake, *case.record.devices):
+        when = when_of(item)
+        if item.ref in behind and when != "always":
+            yield _caution(
+                "comes_by_itself",
+                f"{called(item)} passes it on: {WHEN[when].lower()}. "
+                "No voltage at noon proves nothing: it comes on by itself.",
+                MEMORY,
+            )
+
+
+def sub_board(case: Case) -> Iterator[Caution]:
+    """A board fed from another board keeps its incoming cable live."""
+    boards = dict.fromkeys(d.board for d in case.record.devices if d.ref in case.used)
+    for ref in boards:
+        board = case.record.find(Board, ref)
+        feeder = case.record.by_ref.get((board.fed_from if board else None) or "")
+        if board and feeder and not isinstance(feeder, IntakeItem):
+            yield _caution(
+                "sub_board",
+                f"{called(board)} hangs on {called(feeder)}. "
+                "With its own switches off, the cable into it stays live.",
+                MEMORY,
+            )
+
+
+def odd_ones(case: Case) -> Iterator[Caution]:
+    """Points that are not on the circuit one would look for them on."""
+    for odd in odd_among(case.net, case.aim.points):
+        point = case.record.by_ref[odd.point]
+        yield _caution("odd", f"{called(point)}: {odd.sentence}", PRACTICE)
+
+
+def own_battery(case: Case) -> Iterator[Caution]:
+    """Points with a battery of their own, or direct current."""
+    stored = [p for p in case.aim.points if p.battery_backed == "yes"]
+    if stored:
+        yield _caution(
+            "own_battery",
+            f"These have a battery of their own: {named(stored)}. A light or a sound "
+            "says nothing about the supply.",
+            MEMORY,
+        )
+
+
+def begins_unknown(case: Case) -> Iterator[Caution]:
+    """Where a supply to the work begins is not recorded."""
+    behind = case.wires.leads_to(case.targets) & case.wires.roots
+    items = [case.record.by_ref[ref] for ref in sorted(behind - case.targets)]
+    if found := [i for i in items if i.sort not in ("source", "point")]:
+        yield _caution(
+            "begins_unknown",
+            f"What feeds these is not recorded: {named(found)}. More may feed them.",
+            PRACTICE,
+        )
+
+
+def two_way(case: Case) -> Iterator[Caution]:
+    """Stair and landing lights often take line and neutral from two floors."""
+    rooms = {r.ref: r.kind for r in case.record.rooms}
+    stairs = ("stairs", "landing", "hall")
+    found = [
+        p
+        for p in case.aim.points
+        if p.kind == "two_way_switch"
+        or (p.kind == "light" and rooms.get(p.room or "") in stairs)
+    ]
+    if found and not case.borrowed:
+        yield _caution(
+            "two_way",
+            f"Stair and landing lights often take their line from one floor and their "
+            f"neutral from another: {named(found)}. Switching single ways cannot show "
+            "it.",
+            PRACTICE,
+        )
+
+
+def not_the_main_switch(wires: Wires) -> tuple[Caution, ...]:
+    """Name each device that is called main switch and leaves something live."""
+    record, found = wires.net.record, []
+    points = {p.ref for p in record.points if p.current != "extra_low"}
+    before = wires.live() & points
+    for device in record.devices:
+        called = _MAIN.match(device.label_found or "") or device.kind == "main_switch"
+        left = wires.live([device.ref]) & before
+        if called and left and is_at_head(wires, device):
+            found.append(_not_main(device, len(left), _boards_left(wires, device)))
+    return tuple(found)
+
+
+def is_at_head(wires: Wires, device: Device) -> bool:
+    """Return whether someone may take a switch for the one of the whole home.
+
+    That of a board hanging on another board is main switch of that board only; it is
+    named all the same if its label says so.
+    """
+    return bool(_MAIN.match(device.label_found or "")) or device.ref in wires.live(
+        wires.openable
+    )
+
+
+def _boards_left(wires: Wires, device: Device) -> str:
+    live = wires.live([device.ref])
+    boards = [
+        board.name
+        for board in wires.net.record.boards
+        if any(d.ref in live for d in wires.net.record.devices_of(board.ref))
+        and board.ref != device.board
+    ]
+    return f" Still live: {', '.join(boards)}." if boards else ""
+
+
+def _not_main(device: Device, count: int, boards: str) -> Caution:
+    many = "point" if count == 1 else "points"
+    return _caution(
+        "not_the_main_switch",
+        f"{called(device)} is not the switch for the whole home: "
+        f"{count} {many} stay live with it off.{boards}",
+        MEMORY,
+    )
+
+
+def _caution(code: str, sentence: str, basis: str) -> Caution:
+    return Caution(code=code, sentence=sentence, basis=basis)
+
+
+CAUTIONS: tuple[Callable[[Case], Iterator[Caution]], ...] = (
+    comes_by_itself,
+    sub_board,
+    odd_ones,
+    two_way,
+    local_switch,
+    own_battery,
+    begins_unknown,
+    tails,
+)

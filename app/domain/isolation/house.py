@@ -1,0 +1,88 @@
+"""The whole home off: every switch, where, in what order, and what stays live."""
+
+from __future__ import annotations
+
+from app.domain.isolation.cautions import not_the_main_switch
+from app.domain.isolation.help import STOP_WHEN, whom_to_call
+from app.domain.isolation.names import called
+from app.domain.isolation.outcome import affected, behind, room_name, switches, unfed
+from app.domain.isolation.sets import heads
+from app.domain.isolation.shapes import HouseOff, OnTheDay, StillLive
+from app.domain.isolation.sources import open_kinds, other_sources
+from app.domain.isolation.wires import Wires, carries_supply, wires
+from app.domain.network import Network
+from app.domain.record import Board, IntakeItem, Item, Point
+from app.domain.unknowns import unknowns_of_sources
+
+
+def house_off(net: Network, day: OnTheDay | None = None) -> HouseOff:
+    """Return how the whole home is taken off, and what is still live after."""
+    day, run, record = day or OnTheDay(), wires(net), net.record
+    opened = heads(run)
+    before, live = run.live(), run.live(opened)
+    lost = (p for p in record.points if p.ref in before and p.ref not in live)
+    return HouseOff(
+        home=record.home.ref,
+        home_name=record.home.name,
+        switches=switches(run, opened),
+        behind=behind(run, opened),
+        still_live=_still_live(run, opened, live),
+        goes_off=affected(run, lost),
+        not_main=not_the_main_switch(run),
+        sources=other_sources(record, day),
+        sources_answered=not open_kinds(record, day),
+        unknown=_unknown(run),
+        stop_when=STOP_WHEN,
+        call=whom_to_call(record.home.nation),
+    )
+
+
+def _still_live(
+    run: Wires, opened: frozenset[str], live: frozenset[str]
+) -> tuple[StillLive, ...]:
+    items: tuple[Item, ...] = (*run.net.record.intake, *run.net.record.points)
+    return tuple(
+        StillLive(
+            ref=item.ref,
+            title=item.title,
+            room=room_name(run.net.record, getattr(item, "room", None)),
+            why=_why(run, item, opened),
+        )
+        for item in items
+        if item.ref in live and carries_supply(item) and not _extra_low(item)
+    )
+
+
+def _extra_low(item: Item) -> bool:
+    return isinstance(item, Point) and item.current == "extra_low"
+
+
+def _why(run: Wires, item: Item, opened: frozenset[str]) -> str:
+    if item.ref in opened:
+        return "Its supply side stays live with it off."
+    if isinstance(item, IntakeItem):
+        yours = item.owner == "consumer"
+        return "It is before the first switch." if yours else "Not yours to switch."
+    if isinstance(item, Point) and unfed(run, item):
+        return "What feeds it is not recorded. It counts as live."
+    return "Something besides the network can feed it."
+
+
+def _unknown(run: Wires) -> tuple[str, ...]:
+    record = run.net.record
+    boards = [b for b in record.boards if b.owner == "unknown"]
+    said = [f"Whose {called(b)} is, is not recorded." for b in boards]
+    empty = [b for b in record.boards if not record.devices_of(b.ref)]
+    said += [f"No device of {called(b)} is recorded." for b in empty]
+    return (*unknowns_of_sources(record), *said, *_unfed_devices(run))
+
+
+def _unfed_devices(run: Wires) -> tuple[str, ...]:
+    record = run.net.record
+    boards = {
+        d.board
+        for d in record.devices
+        if d.ref in run.roots and record.find(Board, d.board)
+    }
+    names = (record.by_ref[ref] for ref in sorted(boards))
+    return tuple(f"What feeds {called(b)} is not recorded." for b in names)

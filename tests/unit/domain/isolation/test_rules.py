@@ -1,0 +1,412 @@
+"""Every rule that turns or stops a plan: one case with its reason, one without."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any
+
+import pytest
+
+from app.domain.isolation import OnTheDay, Plan, next_step, plan
+from app.domain.isolation.cautions import CAUTIONS
+from app.domain.isolation.stops import STOPS
+from app.domain.isolation.turns import TURNS
+from app.domain.network import network
+from app.domain.record import Record
+from tests.builders import (
+    Part,
+    board,
+    circuit,
+    device,
+    home,
+    light,
+    main_switch,
+    no_other_sources,
+    point,
+    room,
+    socket,
+    source,
+    street,
+    switch,
+    tie,
+    way,
+)
+
+BOTH = "line_and_neutral"
+
+
+def house(*parts: Part, inside: tuple[Part, ...] = (), **fields: Any) -> Record:
+    """A home of which everything needed is known: one socket on one labelled way."""
+    first = way(
+        "W1",
+        circuit("C1", socket("P1", room="R1"), use="sockets"),
+        label_found="SOCKETS",
+        way="1",
+        poles="line",
+    )
+    second = way(
+        "W2",
+        circuit("C2", socket("P2", room="R1"), use="sockets"),
+        label_found="OTHERS",
+        way="2",
+        poles="line",
+    )
+    given = {"earthing": "tn_s", **fields}
+    return home(
+        room("R1"),
+        *no_other_sources(),
+        street(
+            board(
+                "B1",
+                main_switch(
+                    "MS", first, second, *inside, poles=BOTH, label_found="MAIN SWITCH"
+                ),
+                earthing="supply",
+            )
+        ),
+        *parts,
+        **given,
+    )
+
+
+def planned(record: Record, *refs: str, **options: Any) -> Plan:
+    return plan(network(record), refs or ("P1",), **options)
+
+
+def codes(found: Plan) -> set[str]:
+    return {reason.code for reason in found.reasons}
+
+
+def changed(record: Record, plural: str, ref: str, **fields: Any) -> Record:
+    items = tuple(
+        item.model_copy(update=fields) if item.ref == ref else item
+        for item in getattr(record, plural)
+    )
+    return record.having(**{plural: items})
+
+
+def of_home(record: Record, **fields: Any) -> Record:
+    return record.having(home=record.home.model_copy(update=fields))
+
+
+def lit() -> Record:
+    return house(
+        inside=(
+            way(
+                "W3",
+                circuit("C3", light("P3"), use="lighting"),
+                label_found="LIGHTS",
+                way="3",
+                poles="line",
+            ),
+        )
+    )
+
+
+def borrowed() -> Record:
+    return house(tie("P1", "C2", "neutral"))
+
+
+def with_battery(**fields: Any) -> Record:
+    given = {"kind": "battery", "present": "yes", "joins": "C2", **fields}
+    return changed_sources(house(source("BATT", **given)), "NO-battery")
+
+
+def changed_sources(record: Record, gone: str) -> Record:
+    return record.having(sources=tuple(s for s in record.sources if s.ref != gone))
+
+
+WITH: dict[str, Callable[[], Plan]] = {
+    "weak_tie": lambda: planned(changed(house(), "ties", "T-P1-C1-feeds", grade="2")),
+    "label": lambda: planned(changed(house(), "devices", "W1", label_found="SPARE")),
+    "not_looked_at": lambda: planned(changed(house(), "rooms", "R1", looked_at="part")),
+    "two_circuits": lambda: planned(house(tie("P1", "C2", "present"))),
+    "neutral_elsewhere": lambda: planned(borrowed()),
+    "lighting": lambda: planned(lit(), "P3"),
+    "earthing": lambda: planned(of_home(house(), earthing="tt")),
+    "single_pole": lambda: planned(of_home(house(), earthing="unknown")),
+    "carrier": lambda: planned(
+        changed(house(), "devices", "W1", kind="fuse_rewirable")
+    ),
+    "fed_back": lambda: planned(with_battery(runs_without_network="yes")),
+    "nothing": lambda: planned(house(room("R2")), "R2"),
+    "source_unanswered": lambda: planned(changed_sources(house(), "NO-solar")),
+    "source_unplaced": lambda: planned(with_battery(joins=None)),
+    "feed_unknown": lambda: planned(house(point("P9", kind="socket")), "P9"),
+    "unidentified": lambda: planned(changed(house(), "points", "P1", kind="unknown")),
+    "not_parted": lambda: planned(
+        house(tie("P1", "NEXT"), source("NEXT", kind="neighbour"))
+    ),
+    "whose": lambda: planned(changed(house(), "boards", "B1", owner="unknown")),
+    "board_itself": lambda: planned(house(), "B1"),
+    "head_leaves_neutral": lambda: planned(
+        changed(lit(), "devices", "MS", poles="unknown"), "P3"
+    ),
+    "chooses": lambda: planned(
+        changed(house(), "devices", "MS", kind="changeover", label_found="I 0 II")
+    ),
+    "leave_on": lambda: planned(changed(house(), "devices", "W1", leave_on="Lift")),
+    "medical": lambda: planned(changed(house(), "points", "P1", care=("medical",))),
+    "condition": lambda: planned(changed(house(), "intake", "MET", condition="hot")),
+}
+ADVICE = {
+    **dict.fromkeys([rule.__name__ for rule in TURNS], "wide"),
+    **dict.fromkeys([rule.__name__ for rule in STOPS], "stop"),
+    "nothing": "stop",
+}
+
+
+def test_every_rule_has_its_case() -> None:
+    rules = {rule.__name__ for rule in (*TURNS, *STOPS)} - {"nothing_to_work_on"}
+    assert set(WITH) == rules | {"nothing"}
+
+
+@pytest.mark.parametrize("code", WITH)
+def test_reason_is_given(code: str) -> None:
+    found = WITH[code]()
+    mine = [reason for reason in found.reasons if reason.code == code]
+    assert [reason.advice for reason in mine] == [ADVICE[code]]
+    assert mine[0].basis
+    assert found.advised in (ADVICE[code], "stop")
+
+
+def test_where_all_is_known_the_nearest_set_is_advised() -> None:
+    """The one case without any reason: each rule stays silent here."""
+    found = planned(house())
+    assert found.reasons == ()
+    assert found.advised == "nearest"
+    assert [s.ref for s in found.used.switches] == ["W1"]
+    assert found.used.parts
+    assert found.sources_answered
+
+
+@pytest.mark.parametrize(
+    ("code", "without"),
+    [
+        ("lighting", lambda: planned(lit(), "P1")),
+        ("earthing", lambda: planned(of_home(house(), earthing="tn_c_s"))),
+        ("single_pole", lambda: planned(both_poles(of_home(house(), earthing="tt")))),
+        ("fed_back", lambda: planned(with_battery(present="no"))),
+        (
+            "medical",
+            lambda: planned(changed(house(), "points", "P2", care=("medical",))),
+        ),
+        ("leave_on", lambda: planned(changed(house(), "devices", "W2", leave_on="x"))),
+        (
+            "weak_tie",
+            lambda: planned(changed(house(), "ties", "T-P2-C2-feeds", grade="1")),
+        ),
+        ("label", lambda: planned(changed(house(), "devices", "W2", label_found=""))),
+        (
+            "carrier",
+            lambda: planned(changed(house(), "devices", "W2", kind="fuse_bs88")),
+        ),
+        ("source_unplaced", lambda: planned(with_battery(joins="C2"))),
+        ("head_leaves_neutral", lambda: planned(lit(), "P3")),
+        ("neutral_elsewhere", lambda: planned(house(tie("P1", "C1", "neutral")))),
+        (
+            "not_parted",
+            lambda: planned(house(tie("P2", "NEXT"), source("NEXT", kind="neighbour"))),
+        ),
+        (
+            "not_looked_at",
+            lambda: planned(
+                changed(
+                    house(room("R2", looked_at="part")), "rooms", "R1", looked_at="all"
+                )
+            ),
+        ),
+    ],
+)
+def test_reason_is_not_given(code: str, without: Callable[[], Plan]) -> None:
+    assert code not in codes(without())
+
+
+def both_poles(record: Record) -> Record:
+    return changed(record, "devices", "W1", poles=BOTH)
+
+
+def test_answers_of_the_day_settle_a_source() -> None:
+    record = changed_sources(house(), "NO-solar")
+    assert planned(record).advised == "stop"
+    answered = planned(record, day=OnTheDay(sources={"solar": "no"}))
+    assert answered.advised == "nearest"
+    found_one = planned(record, day=OnTheDay(sources={"solar": "yes"}))
+    assert codes(found_one) == {"source_unplaced"}
+    unsure = planned(record, day=OnTheDay(sources={"solar": "unknown"}))
+    assert codes(unsure) == {"source_unanswered"}
+
+
+def test_a_day_does_not_overrule_a_recorded_source() -> None:
+    record = with_battery(runs_without_network="yes")
+    said_no = planned(record, day=OnTheDay(sources={"battery": "no"}))
+    assert "fed_back" in codes(said_no)
+    assert "BATT" in " ".join(s.title for s in said_no.sources)
+
+
+def test_who_depends_on_it_can_be_settled_on_the_day() -> None:
+    record = changed(house(), "points", "P1", care=("medical",))
+    settled = planned(record, day=OnTheDay(settled=("medical", "whose")))
+    assert settled.advised == "nearest"
+
+
+def test_what_is_not_settled_by_asking_stays() -> None:
+    record = changed(house(), "points", "P1", kind="unknown")
+    found = planned(record, day=OnTheDay(settled=("unidentified",)))
+    assert found.advised == "stop"
+
+
+def test_circuits_joined_by_a_neutral_open_together_however_far() -> None:
+    record = house(
+        tie("P1", "C2", "neutral"),
+        tie("P4", "C2"),
+        tie("P4", "C3", "neutral"),
+        point("P4", kind="socket", room="R1"),
+        inside=(way("W3", circuit("C3"), label_found="THIRD", way="3"),),
+    )
+    found = planned(record, "P1")
+    assert {s.ref for s in found.nearest.switches} == {"W1", "W2", "W3"}
+
+
+def test_what_switches_a_light_brings_its_circuit_into_the_box() -> None:
+    from tests.builders import control
+
+    record = house(
+        control("P5", "P3"),
+        inside=(
+            way("W3", circuit("C3", light("P3"))),
+            way("W4", circuit("C4", switch("P5"))),
+        ),
+    )
+    found = planned(record, "P5")
+    assert {s.ref for s in found.nearest.switches} == {"W3", "W4"}
+
+
+def test_nothing_of_the_network_or_the_meter_operator_is_ever_switched() -> None:
+    record = house()
+    for owner in ("network", "meter_operator", "shared", "landlord", "unknown"):
+        theirs = changed(record, "boards", "B1", owner=owner)
+        found = planned(theirs)
+        assert not found.nearest.switches
+        assert not found.wide.switches
+        assert "not_parted" in codes(found)
+    yours = changed(record, "intake", "CUT", owner="consumer", poles=BOTH)
+    assert "CUT" not in {s.ref for s in planned(yours, "B1").wide.switches}
+
+
+def test_the_own_switches_of_a_board_do_not_isolate_it() -> None:
+    found = planned(house(), "B1")
+    assert not found.nearest.switches
+    assert not found.used.parts
+
+
+def test_a_circuit_between_two_ways_feeds_back_through_the_open_one() -> None:
+    """With the RCD of one way off, its neighbours stay live through the circuit."""
+    record = home(
+        *no_other_sources(),
+        street(
+            board(
+                "B1",
+                main_switch(
+                    "MS",
+                    device(
+                        "R1",
+                        way("W1"),
+                        way("W3", circuit("C3", socket("P3"))),
+                        kind="rcd",
+                    ),
+                    device("R2", way("W2"), kind="rcd"),
+                ),
+            )
+        ),
+        circuit("C1", socket("P1"), ways=("W1", "W2")),
+    )
+    found = planned(record, "P3")
+    assert {s.ref for s in found.nearest.switches} == {"W3"}
+    assert {s.ref for o in found.alternatives for s in o.switches} == {"MS"}
+
+
+def test_battery_that_may_go_on_is_parted_too() -> None:
+    for goes_on in ("yes", "unknown"):
+        record = with_battery(runs_without_network=goes_on)
+        found = planned(record, "P2")
+        assert "not_parted" in codes(found)
+        assert found.nearest.cannot
+    stops = planned(with_battery(runs_without_network="no"), "P2")
+    assert not stops.nearest.cannot
+
+
+def test_every_caution_can_be_heard() -> None:
+    """Each is given somewhere; the tails everywhere."""
+    assert {c.code for c in planned(house()).cautions} == {"tails"}
+    off_peak = planned(changed(house(), "devices", "MS", when="off_peak"))
+    fused = planned(changed(house(), "points", "P1", kind="fused_connection_unit"))
+    stored = planned(changed(house(), "points", "P1", battery_backed="yes"))
+    begins = planned(changed(house(), "boards", "B1", fed_from=None))
+    stairs = planned(changed(lit(), "points", "P3", kind="two_way_switch"), "P3")
+    inner = board(
+        "B2", way("W9", circuit("C9", socket("P9", room="R2")), label_found="SKT")
+    )
+    sub = planned(house(room("R2"), inside=(way("W8", circuit("C8", inner)),)), "P9")
+    odd = planned(
+        house(
+            tie("P6", "C1"),
+            tie("P7", "C1"),
+            *(point(f"P{n}", kind="socket", room="R1") for n in (6, 7)),
+        ),
+        "P2",
+    )
+    found = {
+        c.code
+        for p in (off_peak, fused, stored, begins, stairs, sub, odd)
+        for c in p.cautions
+    }
+    names = {rule.__name__ for rule in CAUTIONS} - {"odd_ones"} | {"odd"}
+    assert found >= names
+
+
+def test_steps_come_in_order_and_none_is_left_out_silently() -> None:
+    first = planned(house())
+    order = [step.code for step in first.steps]
+    assert order[0] == "identify"
+    assert order.index("prove_tester") < order.index("prove_dead")
+    assert order.index("prove_dead") + 1 == order.index("prove_again")
+    assert order[-1] == "restore"
+    assert all(step.why and step.basis and step.do for step in first.steps)
+    day = OnTheDay(done=("identify",), skipped={"sources": " ", "warn": "I live alone"})
+    then = planned(house(), day=day)
+    states = {step.code: step.state for step in then.steps}
+    assert states["identify"] == "done"
+    assert states["sources"] == "open"
+    assert states["warn"] == "skipped"
+    upcoming = next_step(then)
+    assert upcoming is not None
+    assert upcoming.code == "sources"
+
+
+def test_while_it_says_stop_nothing_can_be_ticked_after_finding_out() -> None:
+    day = OnTheDay(done=("switch_off", "prove_dead"), skipped={"lock": "no clip"})
+    found = planned(changed_sources(house(), "NO-solar"), day=day)
+    states = {step.code: step.state for step in found.steps}
+    assert {states["switch_off"], states["lock"], states["prove_dead"]} == {"blocked"}
+    assert states["identify"] == "open"
+
+
+def test_who_to_call_differs_by_nation() -> None:
+    said = {
+        nation: " ".join(planned(of_home(house(), nation=nation)).call)
+        for nation in ("england", "northern_ireland", "unknown")
+    }
+    assert "105" in said["england"]
+    assert "105" not in said["northern_ireland"]
+    assert "Northern Ireland" in said["unknown"]
+    assert "105" in said["unknown"]
+
+
+def test_job_in_a_room_touches_its_own_points_only() -> None:
+    record = changed(lit(), "points", "P3", room="R1")
+    lights = planned(record, "R1", job="lighting")
+    assert {s.ref for s in lights.nearest.switches} == {"W3"}
+    assert {p.ref for p in lights.nearest.live_here} == {"P1", "P2"}
+    sockets = planned(record, "R1", job="sockets")
+    assert {s.ref for s in sockets.nearest.switches} == {"W1", "W2"}
