@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 
 from app.domain.trace.plan import (
@@ -66,7 +66,7 @@ def effort(survey: Survey, manner: Manner) -> Effort:
     worst = len(fixed) + _splits_at_worst(survey, fixed, set(sets.values()))
     looking = worth_looking(manner, known)
     open_ones = [s for s in known.values() if unsure(s) or _could_be_surer(s)]
-    each = _looks_each(survey, manner)
+    each = _looks_each(survey, manner, known)
     if manner == "self_checking":
         each_best = len(fixed) * len(looking)
     return Effort(
@@ -122,15 +122,35 @@ def _splits_at_worst(
     """
     if not fixed and _apart(survey, sets):
         return max(((len(fits) - 1).bit_length() for fits in sets), default=0)
-    every = frozenset().union(*sets)
     darks = [survey.dead(off) for off in fixed]
-    cells = {tuple(way in dark for dark in darks) for way in every}
-    return len(every) - len(cells)
+    parts = _joined(sets)
+    cells = {
+        (n, tuple(way in dark for dark in darks))
+        for n, part in enumerate(parts)
+        for way in part
+    }
+    return sum(map(len, parts)) - len(cells)
 
 
-def _looks_each(survey: Survey, manner: Manner) -> int:
-    fresh = _flat(survey) and not any(look.seen for look in survey.looks)
-    return _LOOKS_EACH[manner] if fresh else _LOOKS_AT_MOST
+def _joined(sets: Collection[frozenset[str]]) -> list[frozenset[str]]:
+    """Return the sets, those that share something put together."""
+    parts: list[frozenset[str]] = []
+    for fits in sets:
+        touching = [part for part in parts if part & fits]
+        parts = [part for part in parts if part not in touching]
+        parts.append(fits.union(*touching))
+    return parts
+
+
+def _looks_each(survey: Survey, manner: Manner, known: Mapping[str, PointState]) -> int:
+    """Return how many looks at most a way still needs to be sure of it.
+
+    Self-checking looks at every point in each of its rounds, whatever was seen before.
+    """
+    fresh = not any(look.seen for look in survey.looks)
+    if manner == "self_checking":
+        fresh = not any(state.ignored for state in known.values())
+    return _LOOKS_EACH[manner] if _flat(survey) and fresh else _LOOKS_AT_MOST
 
 
 def _looks_at_worst(open_ones: Collection[PointState], each: int) -> int:

@@ -178,3 +178,15 @@ def test_what_is_never_switched_off_is_split_as_one() -> None:
     planned = next_round(survey, "halving")
     assert planned is not None
     assert len(planned.ways) == 2
+
+
+def test_half_way_the_self_checking_rounds_still_need_no_more_than_was_said() -> None:
+    survey = Survey(EIGHT, POINTS)
+    said = effort(survey, "self_checking")
+    planned = next_round(survey, "self_checking")
+    assert planned is not None
+    seen: dict[str, Seen] = dict.fromkeys(POINTS, "live")
+    look = Look(ref="R1", off=planned.ways, seen=seen)
+    left = effort(replace(survey, looks=(look,)), "self_checking")
+    assert left.finding_worst == said.finding_worst - 1
+    assert left.rounds_worst == said.rounds_worst - 1
