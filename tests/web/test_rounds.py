@@ -337,3 +337,13 @@ def test_a_mark_in_a_deleted_round_or_of_a_deleted_point_is_refused(
 def test_an_odd_step_is_refused(here: CheckedClient) -> None:
     start(here, "hand", off="W1")
     assert here.send(f"{HOME}/N1/stage", {"stage": "flying"}).status == 422
+
+
+def test_what_feeds_something_left_on_is_not_switched_off_either(
+    here: CheckedClient, stored: Stored
+) -> None:
+    here.save("/homes/H1/devices/W1/edit", leave_on="oxygen")
+    page = here.send(f"{HOME}/new", {"go": "hand", "off": "RCD"})
+    assert page.status == 422
+    assert "oxygen" in page.errors[0]
+    assert stored().rounds == ()

@@ -13,7 +13,7 @@ SOURCES = "/homes/H1/sources/"
 
 def test_what_is_not_answered_is_asked(here: CheckedClient) -> None:
     page = here.see(SOURCES)
-    assert page.main.startswith("Sources 6 kinds of source are not answered.")
+    assert "Sources 6 kinds of source are not answered." in page.main
     assert "nothing here can say that a thing is fed by the network alone" in page.main
     assert page.form("Yes: Solar panels")
     assert page.form("No: Next door")

@@ -17,6 +17,7 @@ from app.domain.trace import (
     Survey,
     effort,
     likely_ways,
+    loses_left_on,
     naming,
     next_round,
     states,
@@ -252,7 +253,7 @@ def _wrong_by_hand(record: Record, off: tuple[str, ...]) -> str:
         return "Tick what you will switch off, or choose one of the manners."
     if None in devices:
         return "One of these is no longer in the record. Choose again."
-    kept = [device for device in devices if device and device.leave_on]
+    kept = loses_left_on(network(record), off)
     if kept:
         return f"{kept[0].title} is to be left on: {kept[0].leave_on}."
     return ""
