@@ -308,4 +308,7 @@ SOCKETS = frozenset(
     {"double_socket", "single_socket", "socket", "outdoor_socket"}
     | {"cooker_outlet_socket"}
 )
+EARTHING = frozenset(
+    {"earthing_terminal", "earthing_conductor", "main_bonding", "earth_electrode"}
+)
 WET_ROOMS = frozenset({"bathroom", "shower_room", "bedroom_with_shower"})

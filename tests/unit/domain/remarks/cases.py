@@ -239,6 +239,11 @@ CASES: dict[str, Case] = {
         home(room("R1"), meter("MET"), point("P1", kind="water_heater", room="R1")),
     ),
     "earthing-unknown": Case(home(), home(earthing="tt")),
+    "earthing-part-damaged": Case(
+        of_intake("earth_electrode", condition="damaged"),
+        of_intake("earth_electrode", condition="sound"),
+        of_intake("earth_electrode"),
+    ),
     "earthing-conductor-small": Case(
         of_earth("earthing_conductor", csa_mm2=6),
         of_earth("earthing_conductor", csa_mm2=16),
