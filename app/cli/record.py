@@ -60,7 +60,18 @@ def export(home: str | None, output: Path | None, data: Path | None) -> None:
 @click.option(
     "--answer",
     type=click.Choice(
-        ("point", "way", "room", "faults", "remarks", "trace", "trace-plan", "rounds")
+        (
+            "point",
+            "way",
+            "room",
+            "circuit",
+            "load",
+            "faults",
+            "remarks",
+            "trace",
+            "trace-plan",
+            "rounds",
+        )
     ),
     help="Of what that command answers with --json; of rounds that trace reads.",
 )

@@ -13,7 +13,9 @@ from sqlalchemy import Connection
 
 from app.domain.answers import PointAnswer, RoomAnswer, WayAnswer
 from app.domain.ask import ask_point, ask_room, ask_way
+from app.domain.circuits import CircuitAnswer
 from app.domain.faults import Fault
+from app.domain.load import LoadAnswer
 from app.domain.network import network
 from app.domain.record import Device, IntakeItem, Item, Point, Record, Room
 from app.domain.remarks import Remark
@@ -36,6 +38,8 @@ SHAPES: Mapping[str, Any] = {
     "point": PointAnswer,
     "way": WayAnswer,
     "room": RoomAnswer,
+    "circuit": CircuitAnswer,
+    "load": LoadAnswer,
     "faults": tuple[Fault, ...],
     "remarks": tuple[Remark, ...],
     "trace": TraceAnswer,

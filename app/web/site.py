@@ -67,7 +67,10 @@ PLACES: tuple[tuple[str, tuple[tuple[str, str], ...]], ...] = (
         ),
     ),
     ("Find out", (("Switching rounds", "rounds.index"),)),
-    ("Use it", (("Ask", "ask.index"), ("Labels", "labels.index"))),
+    (
+        "Use it",
+        (("Ask", "ask.index"), ("Labels", "labels.index"), ("Load", "load.index")),
+    ),
     ("Remarks", (("Remarks", "remarks.index"),)),
     ("Open questions", (("Open questions", "faults.index"),)),
     ("Papers", (("Document", "documents.show"), ("Changes", "changes.index"))),
@@ -76,6 +79,7 @@ PLACES: tuple[tuple[str, tuple[tuple[str, str], ...]], ...] = (
 IN_PLACE_OF = {
     "chart": "labels",
     "devices": "boards",
+    "figures": "circuits",
     "findings": "rounds",
     "label_sheets": "labels",
     "marking": "rounds",

@@ -9,7 +9,7 @@ import sqlalchemy as sa
 from alembic import op
 
 revision = "39a2191be7d4"
-down_revision = "fc3a0c6c586a"
+down_revision = "bbc3e73db55b"
 branch_labels = None
 depends_on = None
 

@@ -6,19 +6,28 @@ from collections import Counter
 
 from app.domain.record import Record
 
-BESIDE = ("/homes/", "/homes/new", "/import", "/help/", "/words/")
+BESIDE = (
+    "/homes/",
+    "/homes/new",
+    "/import",
+    "/help/",
+    "/help/tables/",
+    "/help/tables/flat-twin-and-earth",
+    "/words/",
+)
 LISTS = (
     "", "intake/", "sources/", "boards/", "circuits/", "rooms/", "points/?filter=hall",
     "ask/", "open-questions/", "changes/", "document", "search/?q=light", "edit",
     "delete", "rooms/quick/table", "new/devices", "new/intake?kind=cutout",
-    "new/points", "new/ties", "labels/", "labels/sheets", "remarks/",
-    "remarks/sockets-without-30-ma/",
+    "new/points", "new/ties", "labels/", "labels/sheets", "load/",
+    "load/?shower_kw=8.5&charger_kw=7.4",
+    "remarks/", "remarks/sockets-without-30-ma/",
 )  # fmt: skip
 PAGES = {
     "boards": ("", "ways", "labels", "chart"),
     "rooms": ("", "points"),
     "devices": ("", "edit", "delete"),
-    "circuits": ("",),
+    "circuits": ("", "figures/"),
     "points": ("", "edit"),
 }
 

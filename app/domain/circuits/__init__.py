@@ -9,8 +9,8 @@ An outcome is a `Working` (value, formula, figures put in with where each came f
 rounding, source, and what is assumed) or `CannotTell` (what it needs).  `Figure` says
 of each number: from the record, measured, from a table, assumed, calculated.
 
-From a record: ``Subject(net, circuit)``, then ``load_current``, ``design_current`` (of a
-cooker, with diversity), ``cable_capacity``,
+From a record: ``Subject(net, circuit)``, then ``load_current``, ``design_current``
+(of a cooker, with diversity), ``cable_capacity``,
 ``own_drop``, ``drop_from_origin``, ``own_r1r2``, ``loop_impedance``, ``device_limit``,
 ``rcd_earth_limit``, ``conductor_needed``.
 From numbers alone: the modules ``capacity``, ``voltage``, ``ring``, ``loop``, ``fault``

@@ -45,6 +45,7 @@ class Figure(Model):
     source: str = field("In which field, table or document", "")
     basis: str = field("How well the source is known", "")
     assumes: tuple[str, ...] = field("What is assumed in it", ())
+    working: Working | None = field("How it was worked out")
 
     @property
     def shown(self) -> str:
@@ -66,6 +67,11 @@ class Working(Model):
     figures: tuple[Figure, ...] = field("What went in", ...)
     source: str = field("Where the formula stands", ...)
     assumes: tuple[str, ...] = field("What is assumed", ())
+
+    def chain(self) -> tuple[Working, ...]:
+        """Return this calculation and those before it, the last first."""
+        before = [figure.working for figure in self.figures if figure.working]
+        return (self, *(step for each in before for step in each.chain()))
 
 
 class Need(Model):
@@ -94,6 +100,8 @@ class CannotTell(Model):
 
 Outcome = Working | CannotTell
 
+Figure.model_rebuild()
+
 
 def recorded(label: str, value: Decimal, unit: str, where: str) -> Figure:
     """Return a figure that the record holds."""
@@ -112,12 +120,14 @@ def assumed(label: str, value: Decimal, unit: str, why: str) -> Figure:
     )
 
 
-def tabled(label: str, value: Value, *, assumes: tuple[str, ...] = ()) -> Figure:
-    """Return a figure from a reference table."""
+def tabled(
+    label: str, value: Value, *, unit: str = "", assumes: tuple[str, ...] = ()
+) -> Figure:
+    """Return a figure from a reference table; a table of words names no unit."""
     return Figure(
         label=label,
         value=value.value,
-        unit=value.unit,
+        unit=value.unit or unit,
         came="table",
         source=value.source,
         basis=BASES[value.basis],
@@ -134,6 +144,7 @@ def worked(working: Working) -> Figure:
         came="calculated",
         source=working.formula,
         assumes=working.assumes,
+        working=working,
     )
 
 
@@ -158,15 +169,18 @@ def result(  # noqa: PLR0913 - a statement of a calculation, read as a table
         value=value,
         unit=unit,
         shown=f"{rounded} {unit}".strip(),
-        rounding=f"to {places} places for reading; not rounded in between"
-        if places
-        else "to whole numbers for reading; not rounded in between",
+        rounding=f"{_places(places)} for reading; not rounded in between",
         formula=formula,
         put_in=put_in,
         figures=went_in,
         source=source,
         assumes=assumes,
     )
+
+
+def _places(places: int) -> str:
+    known = {0: "to whole numbers", 1: "to one place"}
+    return known.get(places, f"to {places} places")
 
 
 def plain(value: Decimal) -> str:

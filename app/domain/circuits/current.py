@@ -86,14 +86,16 @@ def watts_of(subject: Subject) -> Figure | None:
 def by_watts(watts: Figure, label: str = LABEL) -> Working:
     """Return the current of a load at the declared voltage."""
     volts = tabled(
-        "Declared voltage", TABLES["supply"].at("declared voltage (V)", "Figure")
+        "Declared voltage",
+        TABLES["supply"].at("declared voltage (V)", "Figure"),
+        unit="V",
     )
     return result(
         label,
         watts.value / volts.value,
         "A",
         formula=BY_WATTS_FORMULA,
-        put_in=f"{watts.shown} / {plain(volts.value)} V",
+        put_in=f"{watts.shown} / {volts.shown}",
         figures=(watts, volts),
         source="Ohm's law, at the declared voltage",
     )

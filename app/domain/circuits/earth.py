@@ -56,14 +56,13 @@ def outside_loop(subject: Subject) -> Figure | CannotTell:
     if subject.own_electrode:
         why = "its board has earthing of its own, and the record holds no figure for it"
         return CannotTell(label=ZE, why=why)
+    missing = list(subject.earthing_needed())
+    if home.ze_ohm is None and home.earthing not in TYPICAL:
+        missing = [Need(ref=home.ref, name="ze_ohm", label="Ze"), *missing]
+    if missing and (home.ze_ohm is None or subject.board_open):
+        return CannotTell(label=ZE, needs=tuple(missing))
     if home.ze_ohm is not None:
         return _recorded_ze(home, home.ze_ohm)
-    if home.earthing not in TYPICAL:
-        missing = [Need(ref=home.ref, name="ze_ohm", label="Ze")]
-        if home.earthing == "unknown":
-            words = "the earthing arrangement"
-            missing.append(Need(ref=home.ref, name="earthing", label=words))
-        return CannotTell(label=ZE, needs=tuple(missing))
     value = TABLES["supply"].at(TYPICAL[home.earthing], "Figure")
     why = (
         f"Ze is not recorded: {value.value} Ω, the usual worst for "
@@ -117,11 +116,7 @@ def time_to_cut_off(subject: Subject) -> Figure | CannotTell:
     if rated is None:
         return subject.cannot(TIME, "rated_current_a")
     if subject.earthing == "unknown":
-        home = subject.net.record.home.ref
-        label = "the earthing arrangement"
-        return CannotTell(
-            label=TIME, needs=(Need(ref=home, name="earthing", label=label),)
-        )
+        return CannotTell(label=TIME, needs=subject.earthing_needed())
     most = SOCKETS_TO if subject.has_sockets else FIXED_TO
     final = not subject.feeds_board and rated.value <= most
     supposed = final and subject.circuit.use == "unknown"

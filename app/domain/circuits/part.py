@@ -29,9 +29,10 @@ class Part(Model):
 
     @property
     def workings(self) -> tuple[Working, ...]:
-        """The calculations in it."""
-        both = (self.found, self.limit)
-        return tuple(o for o in both if isinstance(o, Working))
+        """The calculations in it, each with those that it rests on, each once."""
+        both = [o for o in (self.found, self.limit) if isinstance(o, Working)]
+        every = {(w.label, w.put_in): w for o in both for w in o.chain()}
+        return tuple(every.values())
 
 
 def plain_part(code: str, title: str, found: Outcome, says: str) -> Part:

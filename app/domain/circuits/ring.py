@@ -146,9 +146,13 @@ def ring_drop_spread(loop: Figure, current: Figure, mv: Figure) -> Working:
 
 
 def quarter(r1: Figure, r2: Figure) -> Working:
-    """Return R1+R2 at any socket of a ring, from its end-to-end figures."""
+    """Return R1+R2 at the far side of a ring, the most that it is anywhere on it.
+
+    Cross-connected for a test it is the same at every socket only where both conductors
+    are of one size; with a smaller protective conductor it is less near the ends.
+    """
     return result(
-        "R1+R2 of the ring",
+        "R1+R2 of the ring, at its far side",
         (r1.value + r2.value) / 4,
         "Ω",
         formula="R1+R2 = (r1 + r2) / 4",

@@ -86,6 +86,22 @@ class Subject:
         return own if own in EARTHINGS and own != "unknown" else self._of_home(own)
 
     @property
+    def board_open(self) -> bool:
+        """Whether how its board is earthed is not recorded."""
+        return bool(self.board and self.board.earthing == "unknown")
+
+    def earthing_needed(self) -> tuple[Need, ...]:
+        """Return where the earthing would have to be written down, home and board."""
+        home, board, found = self.net.record.home, self.board, []
+        if home.earthing == "unknown":
+            label = "the earthing arrangement"
+            found.append(Need(ref=home.ref, name="earthing", label=label))
+        if board and self.board_open:
+            label = f"the earthing of what {board.title} feeds"
+            found.append(Need(ref=board.ref, name="earthing", label=label))
+        return tuple(found)
+
+    @property
     def own_electrode(self) -> bool:
         """Whether its board is earthed otherwise than the home is."""
         own = self.board.earthing if self.board else "supply"

@@ -75,14 +75,16 @@ def drop_limit(*, lighting: bool) -> Working:
     use = "lighting" if lighting else "other uses"
     share = tabled(f"Share, {use}", TABLES["voltage-limits"].at(use, "Share"))
     volts = tabled(
-        "Declared voltage", TABLES["supply"].at("declared voltage (V)", "Figure")
+        "Declared voltage",
+        TABLES["supply"].at("declared voltage (V)", "Figure"),
+        unit="V",
     )
     return result(
         "Largest voltage drop",
         share.value * volts.value / 100,
         "V",
         formula="Share × voltage",
-        put_in=f"{share.shown} × {plain(volts.value)} V",
+        put_in=f"{share.shown} × {volts.shown}",
         figures=(share, volts),
         source="BS 7671:2018+A2:2022, 525.202",
     )

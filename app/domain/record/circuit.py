@@ -81,6 +81,11 @@ class Circuit(Item):
     connected_w: Number | None = field(
         "Connected load", unit="W", low=0, high=100000, term="connected-load"
     )
+    managed: Annotated[str, OneOf(choices.YES_NO)] = field(
+        "Held back when the home draws much",
+        "unknown",
+        hint="As a vehicle charger or a battery with load management is.",
+    )
     floor_area_m2: Number | None = field(
         "Floor area served", unit="m²", low=0, high=10000
     )

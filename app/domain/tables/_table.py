@@ -111,7 +111,8 @@ class Table:
         Raises:
             OutsideTableError: There is no such row, or no figure in it.
         """
-        row = next((row for row in self.rows if row.cells[0] == key), None)
+        keys = (key,) if isinstance(key, Decimal) else (key, _cell(key))
+        row = next((row for row in self.rows if row.cells[0] in keys), None)
         if row is None:
             raise OutsideTableError(f"{self.source} has no row for {key}.")
         place = self.columns.index(column) if column else 1

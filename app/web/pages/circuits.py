@@ -47,6 +47,7 @@ class CircuitPage:
         rows: Point with its address, room, what it is tied by, how that is known.
         also: Points on it in part: label, address, how.
         facts: What is recorded of it.
+        figures: Address of its arithmetic.
         edit: Address of its form.
         delete: Address where deleting is asked about.
     """
@@ -57,6 +58,7 @@ class CircuitPage:
     rows: tuple[tuple[Link, str | None, str, str], ...]
     also: tuple[tuple[str, str, str], ...]
     facts: Facts
+    figures: str
     edit: str
     delete: str
 
@@ -111,6 +113,7 @@ def _page(net: Network, circuit: Circuit) -> CircuitPage:
         rows=tuple(_point(record, point) for point in points),
         also=_in_part(net, circuit, fed),
         facts=facts_of(circuit, record, skip=("name", "ways")),
+        figures=url_for("figures.show", home=home, ref=circuit.ref),
         edit=edit_url(home, circuit),
         delete=delete_url(home, circuit),
     )

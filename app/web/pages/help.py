@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from flask import Blueprint, render_template
+from flask import Blueprint, render_template, url_for
 from flask.typing import ResponseReturnValue
 
 from app.domain.kinds import DEVICE_KINDS, INTAKE_KINDS, KIND_HELP, POINT_KINDS, Kind
@@ -19,10 +19,12 @@ class HelpPage:
 
     Attributes:
         title: Heading.
+        tables: Address of the reference tables.
         kinds: For each sort: its heading, and its kinds with their texts.
     """
 
     title: str
+    tables: str
     kinds: tuple[tuple[str, tuple[tuple[str, tuple[str, ...]], ...]], ...]
 
 
@@ -31,6 +33,7 @@ def index() -> ResponseReturnValue:
     """Show the help."""
     page = HelpPage(
         title="Help",
+        tables=url_for("tables.index"),
         kinds=(
             ("Items of the intake", _kinds(INTAKE_KINDS.values(), "intake")),
             ("Devices on a board", _kinds(DEVICE_KINDS.values(), "device")),

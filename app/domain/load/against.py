@@ -1,0 +1,221 @@
+"""Demand against the supply fuse, the tails and the switches that carry it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from decimal import Decimal
+from typing import Literal
+
+from app.domain.answers import Named
+from app.domain.board import HEADS
+from app.domain.circuits._working import Figure, plain, tabled
+from app.domain.circuits.subject import figure_of
+from app.domain.load.demand import Demand, amps, demand
+from app.domain.load.loads import Load, below
+from app.domain.load.rcd import nearest_before
+from app.domain.network import Network
+from app.domain.record import Device, IntakeItem
+from app.domain.record._field import Model, field
+from app.domain.tables import TABLES, OutsideTableError
+
+What = Literal["supply_fuse", "tails", "switch"]
+Sign = Literal["within", "beyond", "open"]
+CAUTIOUS = "On paper, cautious"
+USUAL = (
+    "Most homes come out above their fuse on this table; that alone is no proof of a "
+    "fault."
+)
+FIND_OUT = (
+    "The rating of the supply fuse is not recorded: find out from the network. Until "
+    "then there is no verdict."
+)
+CARRIER = (
+    "The figure on a cut-out is what it may hold; the fuse in it may be smaller, and "
+    "only the network can say."
+)
+SWITCHES = frozenset({"isolator", "changeover"})
+
+
+class Against(Model):
+    """A demand beside the rating of what carries it."""
+
+    what: What = field("What carries it", ...)
+    thing: Named | None = field("Which")
+    phase: str = field("Phase, in a three-phase home", "")
+    rated: Figure | None = field("What it may carry")
+    demand: str = field("Demand on it with diversity", ...)
+    sign: Sign = field("Within, beyond or open", ...)
+    says: str = field("The answer in words", ...)
+
+
+def against(net: Network, loads: tuple[Load, ...]) -> tuple[Against, ...]:
+    """Return the demand against everything that carries it, from the street."""
+    return (
+        *supply_fuses(net, loads),
+        *_tails(net, loads),
+        *_switches(net, loads),
+    )
+
+
+def supply_fuses(net: Network, loads: tuple[Load, ...]) -> tuple[Against, ...]:
+    """Return the demand against each supply fuse, by phase where there are three."""
+    cutouts = [item for item in net.record.intake if item.kind == "cutout"]
+    if not cutouts:
+        found = demand(net, loads)
+        return (
+            Against(
+                what="supply_fuse",
+                demand=found.shown,
+                sign="open",
+                says=f"{CAUTIOUS}: {found.total}. {FIND_OUT}",
+            ),
+        )
+    return tuple(
+        each for cutout in cutouts for each in _supply_fuse(net, cutout, loads)
+    )
+
+
+def on_phase(loads: tuple[Load, ...], phase: str) -> tuple[Load, ...]:
+    """Return the loads of one phase, those on all three too."""
+    return tuple(load for load in loads if load.phase in (phase, "all"))
+
+
+def _supply_fuse(
+    net: Network, cutout: IntakeItem, loads: tuple[Load, ...]
+) -> Iterator[Against]:
+    hanging = below(net, cutout.ref, loads) + tuple(x for x in loads if not x.ref)
+    if net.record.home.phases != "three":
+        yield _fuse(cutout, demand(net, hanging), "")
+        return
+    loose = sum(load.phase == "unknown" for load in hanging)
+    for phase in ("l1", "l2", "l3"):
+        found = _fuse(cutout, demand(net, on_phase(hanging, phase)), phase.upper())
+        if loose and found.sign == "within":
+            says = (
+                f"{found.demand} at least on {phase.upper()}: of {loose} circuits the "
+                "phase is not recorded."
+            )
+            found = found.model_copy(update={"sign": "open", "says": says})
+        yield found
+
+
+def _fuse(cutout: IntakeItem, found: Demand, phase: str) -> Against:
+    rated = figure_of(cutout, "rated_current_a")
+    sign, says = _fuse_words(rated, found)
+    printed = cutout.basis not in ("document", "told")
+    note = f" {CARRIER}" if rated and printed else ""
+    on = f"{phase}: " if phase else ""
+    return Against(
+        what="supply_fuse",
+        thing=Named(ref=cutout.ref, title=cutout.title),
+        phase=phase,
+        rated=rated,
+        demand=found.shown,
+        sign=sign,
+        says=f"{on}{says}{note}",
+    )
+
+
+def _fuse_words(rated: Figure | None, found: Demand) -> tuple[Sign, str]:
+    if rated is None:
+        return "open", f"{CAUTIOUS}: {found.total}. {FIND_OUT}"
+    left = len(found.not_counted)
+    spare = rated.value - found.amps
+    said = f"{CAUTIOUS}: {found.total} against a supply fuse of {rated.shown}"
+    if spare < 0:
+        return "beyond", f"{said}, {amps(-spare)} more. {USUAL}"
+    if left:
+        what = "one circuit is" if left == 1 else f"{left} circuits are"
+        return "open", f"{said}, but {what} not counted: no verdict yet."
+    return "within", f"{said}: {amps(spare)} to spare."
+
+
+def _tails(net: Network, loads: tuple[Load, ...]) -> Iterator[Against]:
+    for item in net.record.intake:
+        if item.kind == "tails" and item.owner in ("consumer", "unknown"):
+            hanging = below(net, item.ref, loads)
+            if hanging:
+                yield _tail(net, item, demand(net, hanging))
+
+
+def _tail(net: Network, item: IntakeItem, found: Demand) -> Against:
+    """Tails are guarded by the fuse before them: that counts, not the demand."""
+    rated, fuse = _tail_capacity(item), nearest_before(net, item.ref)
+    fuse_a = fuse.rated_current_a if fuse else None
+    sign: Sign = "open"
+    if rated is None:
+        says = "The size of these tails is not recorded, or not in the table."
+    elif fuse_a is None:
+        says = f"{rated.shown}, clipped; the fuse before them is not recorded."
+    else:
+        sign = "within" if rated.value >= fuse_a else "beyond"
+        how = "no less" if sign == "within" else "less"
+        says = f"{rated.shown}, clipped: {how} than the fuse before them, {fuse_a} A."
+    return Against(
+        what="tails",
+        thing=Named(ref=item.ref, title=item.title),
+        rated=rated,
+        demand=found.shown,
+        sign=sign,
+        says=says,
+    )
+
+
+def _tail_capacity(item: IntakeItem) -> Figure | None:
+    size = figure_of(item, "csa_mm2")
+    if size is None:
+        return None
+    assumes = ("The tails are taken as clipped to a surface.",)
+    try:
+        value = TABLES["tails"].at(size.value, "C")
+    except OutsideTableError:
+        return None
+    return tabled(f"Tails of {size.shown}", value, assumes=assumes)
+
+
+def _switches(net: Network, loads: tuple[Load, ...]) -> Iterator[Against]:
+    heads = [d for d in net.record.devices if d.kind in HEADS]
+    between = [i for i in net.record.intake if i.kind in SWITCHES]
+    every: tuple[Device | IntakeItem, ...] = (*between, *heads)
+    for item in every:
+        hanging = below(net, item.ref, loads)
+        if hanging:
+            yield _switch(net, item, demand(net, hanging))
+
+
+def _switch(net: Network, item: Device | IntakeItem, found: Demand) -> Against:
+    rated, fuse = figure_of(item, "rated_current_a"), nearest_before(net, item.ref)
+    fuse_a = fuse.rated_current_a if fuse else None
+    sign, says = _switch_words(rated, fuse_a, found)
+    return Against(
+        what="switch",
+        thing=Named(ref=item.ref, title=_title(net, item)),
+        rated=rated,
+        demand=found.shown,
+        sign=sign,
+        says=says,
+    )
+
+
+def _switch_words(
+    rated: Figure | None, fuse_a: Decimal | None, found: Demand
+) -> tuple[Sign, str]:
+    if rated is None:
+        return "open", f"Its rating is not recorded; {found.shown} is on it on paper."
+    if fuse_a and rated.value >= fuse_a:
+        before = f"the fuse or breaker before it, {plain(fuse_a)} A"
+        return "within", f"{rated.shown}, no less than {before}, which guards it."
+    said = f"{CAUTIOUS}: {found.shown} against {rated.shown}"
+    known = f"is {plain(fuse_a)} A" if fuse_a else "is not recorded"
+    before = f"The fuse or breaker before it {known}."
+    if found.amps > rated.value:
+        return "beyond", f"{said}. {before} Ask an electrician."
+    if fuse_a is None or found.not_counted:
+        left = " Not everything on it is counted." if found.not_counted else ""
+        return "open", f"{said}. {before}{left}"
+    return "within", f"{said}. {before}"
+
+
+def _title(net: Network, item: Device | IntakeItem) -> str:
+    board = net.record.by_ref.get(getattr(item, "board", ""))
+    return f"{item.title} of {board.title}" if board else item.title

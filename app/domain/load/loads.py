@@ -1,0 +1,79 @@
+"""The loads of a home, circuit by circuit, as the record gives them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from app.domain.chain import chains
+from app.domain.circuits import (
+    CannotTell,
+    Outcome,
+    Subject,
+    Working,
+    load_current,
+)
+from app.domain.circuits.current import cooker_sockets
+from app.domain.load.groups import GROUP_OF_USE, NO_LOAD
+from app.domain.network import Network, downstream
+from app.domain.record import Circuit, Device
+from app.domain.record._field import Model, field
+
+
+class Load(Model):
+    """What one circuit, or one thing that might be added, draws."""
+
+    ref: str = field("Circuit", "")
+    title: str = field("What it is called", ...)
+    group: str = field("Group of loads", "")
+    current: Outcome = field("Its current", ...)
+    sockets: int = field("Sockets in its control unit", 0)
+    managed: bool = field("Held back when the home draws much", default=False)
+    off_peak: bool = field("On in off-peak hours only", default=False)
+    phase: str = field("Phase", "unknown")
+
+    @property
+    def counts(self) -> bool:
+        """Whether its current and its group are known."""
+        return bool(self.group) and isinstance(self.current, Working)
+
+    @property
+    def why_not(self) -> str:
+        """Why it is not counted; empty if it is."""
+        if isinstance(self.current, CannotTell):
+            return self.current.sentence
+        return "" if self.group else "Cannot tell: needs what it is used for."
+
+
+def loads_of(net: Network) -> tuple[Load, ...]:
+    """Return every load of a home; what feeds in or feeds a board is none."""
+    subjects = (Subject(net, circuit) for circuit in net.record.circuits)
+    return tuple(_load(s) for s in subjects if not _is_none(s))
+
+
+def below(net: Network, ref: str, loads: Iterable[Load]) -> tuple[Load, ...]:
+    """Return those of the loads that hang on a thing."""
+    fed = downstream(net, ref)
+    return tuple(load for load in loads if load.ref in fed)
+
+
+def _is_none(subject: Subject) -> bool:
+    return subject.circuit.use in NO_LOAD or subject.feeds_board
+
+
+def _load(subject: Subject) -> Load:
+    circuit = subject.circuit
+    return Load(
+        ref=circuit.ref,
+        title=circuit.title,
+        group=GROUP_OF_USE.get(circuit.use, ""),
+        current=load_current(subject),
+        sockets=cooker_sockets(subject),
+        managed=circuit.managed == "yes",
+        off_peak=_off_peak(subject.net, circuit),
+        phase=subject.way.phase if isinstance(subject.way, Device) else "unknown",
+    )
+
+
+def _off_peak(net: Network, circuit: Circuit) -> bool:
+    lines = chains(net, circuit.ref)
+    return bool(lines) and all("off_peak" in chain.when for chain in lines)
