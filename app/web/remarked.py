@@ -20,7 +20,6 @@ ITEM_PAGES = frozenset(
     {"points.show", "circuits.show", "boards.show", "devices.show", "rooms.show"}
 )
 MOST_ON_ITEM = 6
-SHOWN_LINKS = 8
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -54,7 +53,6 @@ class OutcomeView:
         sentence: What was found, or what is missing.
         figures: The figures it rests on, label and words.
         links: What it looked at: label and address.
-        more: How many further things it looked at.
         aside: Address where it is set aside.
         state: Whether it is set aside: no, set, or back since its facts changed.
         ref: Reference of what sets it aside; may be empty.
@@ -64,7 +62,6 @@ class OutcomeView:
     sentence: str
     figures: tuple[tuple[str, str], ...]
     links: tuple[Link, ...]
-    more: int
     aside: str
     state: str
     ref: str
@@ -126,8 +123,7 @@ def outcome_view(record: Record, remark: Remark) -> OutcomeView:
     return OutcomeView(
         sentence=remark.sentence,
         figures=tuple(_figure(figure) for figure in remark.figures),
-        links=tuple(_link(home, item) for item in items[:SHOWN_LINKS]),
-        more=max(len(items) - SHOWN_LINKS, 0),
+        links=tuple(_link(home, item) for item in items),
         aside=url_for(".aside", home=home, code=remark.code, subject=subject),
         state=remark.aside,
         ref=remark.aside_ref or "",
@@ -145,14 +141,17 @@ def needed(
             for need in remark.needs:
                 needs.setdefault(need.what, {})[need.ref] = _edit(record, need.ref)
     most_first = sorted(needs.items(), key=lambda pair: -len(pair[1]))
-    return tuple((what, tuple(links.values())) for what, links in most_first)
+    return tuple(
+        (what[0].upper() + what[1:], tuple(links.values()))
+        for what, links in most_first
+    )
 
 
 def _row(home: str, remarks: list[Remark]) -> RowView:
     first = remarks[0]
     return RowView(
         rank=first.rank,
-        word=dict(RANKS.items())[first.rank],  # type: ignore[index]
+        word=RANKS[first.rank],  # type: ignore[index]
         title=first.title,
         url=url_for("remarks.show", home=home, code=first.code),
         sentence=first.sentence,

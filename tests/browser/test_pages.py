@@ -19,7 +19,8 @@ SIZES = pytest.mark.parametrize("size", [PHONE, DESK], ids=["phone", "desk"])
 NO_PAGES = {
     "static", "homes.start", "ask.go", "walk.index", "documents.download",
     "labels.pdf", "labels.notices", "labels.calibration", "chart.pdf",
-    "pairing.show",
+    "pairing.show", "isolation.pdf", "isolation.file", "isolation.house_pdf",
+    "isolation.house_file",
 }  # fmt: skip
 
 

@@ -15,6 +15,7 @@ from app.domain.circuits import CircuitAnswer, circuit_figures
 from app.domain.fault import Fault
 from app.domain.faults import faults
 from app.domain.kinds import DEVICE_KINDS, POINT_KINDS
+from app.domain.load import Load, loads_of
 from app.domain.network import Network, downstream, goes_off, network
 from app.domain.odd import Odd, odd_ones_out
 from app.domain.protection import PEOPLE_MA, cover
@@ -130,6 +131,11 @@ class Sight:
             for ref in self.net.points_at.get(circuit.ref, ()):
                 found.setdefault(ref, []).append(circuit)
         return {ref: tuple(circuits) for ref, circuits in found.items()}
+
+    @cached_property
+    def loads(self) -> tuple[Load, ...]:
+        """What each circuit draws."""
+        return loads_of(self.net)
 
     @cached_property
     def _figures(self) -> dict[str, CircuitAnswer]:
@@ -307,5 +313,8 @@ def groups_of(points: Iterable[Point]) -> Iterator[str]:
 SOCKETS = frozenset(
     {"double_socket", "single_socket", "socket", "outdoor_socket"}
     | {"cooker_outlet_socket"}
+)
+EARTHING = frozenset(
+    {"earthing_terminal", "earthing_conductor", "main_bonding", "earth_electrode"}
 )
 WET_ROOMS = frozenset({"bathroom", "shower_room", "bedroom_with_shower"})

@@ -1,7 +1,8 @@
 """Something at the intake is hot, broken, wet or leaking.
 
 Looks at:
-    What is seen of the condition of each item between the street and the boards.
+    What is seen of the condition of each item between the street and the boards; the
+    earthing has a remark of its own.
 Why it matters:
     Heat, water or bare metal here is ahead of every switch that you have.
 What to do:
@@ -18,7 +19,7 @@ from collections.abc import Iterator
 
 from app.domain.record.choices import CONDITIONS
 from app.domain.remarks._kind import Found, Outcome, RemarkKind, lacking
-from app.domain.remarks._sight import Sight, refs_of
+from app.domain.remarks._sight import EARTHING, Sight, refs_of
 
 KIND = RemarkKind(code="intake-hot-or-damaged", rank="call", group="call")
 
@@ -27,10 +28,11 @@ BAD = ("hot", "damaged", "wet", "leaking")
 
 def look(sight: Sight) -> Iterator[Outcome]:
     """Yield each item of the intake that nobody should go near."""
-    for item in sight.record.intake:
+    items = [item for item in sight.record.intake if item.kind not in EARTHING]
+    for item in items:
         if item.condition in BAD:
             seen = CONDITIONS[item.condition].lower()
             yield Found((item.ref,), f"{sight.name(item.ref)} was seen: {seen}.")
-    unseen = refs_of(i for i in sight.record.intake if i.condition == "unknown")
+    unseen = refs_of(item for item in items if item.condition == "unknown")
     if unseen:
         yield lacking(unseen, "a look at the condition, from where you stand")

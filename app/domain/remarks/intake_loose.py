@@ -16,7 +16,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from app.domain.remarks._kind import Found, Outcome, RemarkKind, lacking
-from app.domain.remarks._sight import Sight, refs_of
+from app.domain.remarks._sight import EARTHING, Sight, refs_of
 
 KIND = RemarkKind(code="intake-loose", rank="call", group="network")
 
@@ -24,7 +24,7 @@ KIND = RemarkKind(code="intake-loose", rank="call", group="network")
 def look(sight: Sight) -> Iterator[Outcome]:
     """Yield each item of the intake that hangs loose."""
     for item in sight.record.intake:
-        if item.condition == "loose":
+        if item.condition == "loose" and item.kind not in EARTHING:
             yield Found((item.ref,), f"{sight.name(item.ref)} is loose or hangs.")
     unseen = refs_of(i for i in sight.intake_of("meter") if i.condition == "unknown")
     if unseen:

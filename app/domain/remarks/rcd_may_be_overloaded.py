@@ -17,10 +17,8 @@ Source:
 from __future__ import annotations
 
 from collections.abc import Iterator
-from decimal import Decimal
 
-from app.domain.network import fed_by
-from app.domain.record import Device
+from app.domain.load import RcdLoading, rcd_loading
 from app.domain.remarks._kind import (
     CannotTell,
     Found,
@@ -28,9 +26,8 @@ from app.domain.remarks._kind import (
     Outcome,
     RemarkKind,
     figure,
-    lacks,
 )
-from app.domain.remarks._sight import Sight, protective
+from app.domain.remarks._sight import Sight
 
 KIND = RemarkKind(code="rcd-may-be-overloaded", rank="electrician", group="board")
 
@@ -38,71 +35,35 @@ KIND = RemarkKind(code="rcd-may-be-overloaded", rank="electrician", group="board
 def look(sight: Sight) -> Iterator[Outcome]:
     """Yield each RCD that neither the fuse before it nor its ways keep within."""
     for rcd in sight.record.devices:
-        if rcd.kind == "rcd" and rcd.ref in sight.net.fed:
-            yield from _judged(sight, rcd)
+        if rcd.kind != "rcd" or rcd.ref not in sight.net.fed:
+            continue
+        loading = rcd_loading(sight.net, rcd, sight.loads)
+        if loading.verdict == "not_shown":
+            yield _found(sight, loading)
+        elif loading.verdict == "cannot_tell":
+            yield CannotTell((rcd.ref,), _needs(loading))
 
 
-def _judged(sight: Sight, rcd: Device) -> Iterator[Outcome]:
-    fuse = sight.overcurrent(rcd.ref)
-    before = fuse.rated_current_a if fuse else None
-    ways = ways_below(sight, rcd.ref)
-    ratings = [way.rated_current_a for way in ways]
-    total = sum((rating for rating in ratings if rating), Decimal(0))
-    rated = rcd.rated_current_a
-    if not rated:
-        yield lacks(rcd.ref, "the rated current")
-    elif (before and before <= rated) or (all(ratings) and total <= rated):
-        return
-    elif before and total > rated:
-        yield _found(sight, rcd, (before, total), fuse.ref if fuse else "")
-    else:
-        yield _lacking(rcd, fuse.ref if fuse else None, before, ways)
-
-
-def _found(sight: Sight, rcd: Device, of: tuple[Decimal, Decimal], fuse: str) -> Found:
-    before, total = of
+def _found(sight: Sight, loading: RcdLoading) -> Found:
+    ref, before = loading.rcd.ref, loading.before
     figures = (
-        figure("Rated current of the RCD", rcd.rated_current_a or 0, "A"),
-        figure("Fuse or circuit-breaker before it", before, "A"),
-        figure("Ways below it, added up", total, "A", calculated=True),
+        figure("Rated current of the RCD", loading.rated_a or 0, "A"),
+        figure("Fuse or circuit-breaker before it", loading.before_a or 0, "A"),
+        figure("Ways below it, added up", loading.ways_a, "A", calculated=True),
     )
     return Found(
-        (rcd.ref, fuse),
-        f"{sight.name(rcd.ref)} is rated {rcd.rated_current_a} A, with {total} A of "
-        f"ways below it and {before} A before it.",
+        (ref, *([before.ref] if before else [])),
+        f"{sight.name(ref)} is rated {loading.rated_a} A, with {loading.ways_a} A of "
+        f"ways below it and {loading.before_a} A before it.",
         figures,
     )
 
 
-def _lacking(
-    rcd: Device,
-    fuse: str | None,
-    before: Decimal | None,
-    ways: tuple[Device, ...],
-) -> CannotTell:
-    needs = [Need(ref=w.ref, what="the rating") for w in ways if not w.rated_current_a]
-    if not before:
-        needs.append(Need(ref=fuse or rcd.ref, what="the rating of the fuse before it"))
-    return CannotTell((rcd.ref,), tuple(needs))
-
-
-def ways_below(sight: Sight, ref: str) -> tuple[Device, ...]:
-    """Return the nearest ways below a device that do not only bring in generation."""
-    found: dict[str, Device] = {}
-    seen, waiting = {ref}, [ref]
-    while waiting:
-        for fed in fed_by(sight.net, waiting.pop()):
-            device = sight.record.find(Device, fed)
-            if device is None or fed in seen:
-                continue
-            seen.add(fed)
-            if not protective(device):
-                waiting.append(fed)
-            elif not _only_generates(sight, device):
-                found[fed] = device
-    return tuple(found.values())
-
-
-def _only_generates(sight: Sight, way: Device) -> bool:
-    uses = {c.use for c in sight.record.circuits_of(way.ref)}
-    return bool(uses) and uses <= {"generation"}
+def _needs(loading: RcdLoading) -> tuple[Need, ...]:
+    ref = loading.rcd.ref
+    needs = [] if loading.rated_a else [Need(ref=ref, what="the rated current")]
+    needs += [Need(ref=way.ref, what="the rating") for way in loading.ways_unknown]
+    if loading.before_a is None:
+        fuse = loading.before.ref if loading.before else ref
+        needs.append(Need(ref=fuse, what="the rating of the fuse before it"))
+    return tuple(needs) or (Need(ref=ref, what="the rating of what is beside it"),)

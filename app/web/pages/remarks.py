@@ -36,13 +36,30 @@ Link = tuple[str, str]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class GroupView:
+    """Remarks that one action settles.
+
+    Attributes:
+        action: The action, in words.
+        ranks: Code and words of each rank among them, and how many kinds have it.
+        rows: The remarks, one row a kind.
+        open: Whether they are shown at once: something in them cannot wait.
+    """
+
+    action: str
+    ranks: tuple[tuple[str, str, int], ...]
+    rows: tuple[RowView, ...]
+    open: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class IndexPage:
     """The remarks on a home.
 
     Attributes:
         title: Heading.
         answer: How many there are, in one sentence.
-        groups: What one action settles, in words, with its remarks.
+        groups: What one action settles, with its remarks, the worst first.
         needs: What is missing, and the things that lack it.
         open: How many kinds of remark cannot be told yet.
         aside: Remarks that are set aside.
@@ -51,7 +68,7 @@ class IndexPage:
 
     title: str
     answer: str
-    groups: tuple[tuple[str, tuple[RowView, ...]], ...]
+    groups: tuple[GroupView, ...]
     needs: tuple[tuple[str, tuple[Link, ...]], ...]
     open: int
     aside: tuple[RowView, ...]
@@ -213,9 +230,7 @@ def _answer(said: str) -> str:
     return f"From the record alone: {said}."
 
 
-def _groups(
-    home: str, found: tuple[Remark, ...]
-) -> tuple[tuple[str, tuple[RowView, ...]], ...]:
+def _groups(home: str, found: tuple[Remark, ...]) -> tuple[GroupView, ...]:
     """The group with the worst remark comes first, then the order of the groups."""
     groups: dict[str, list[Remark]] = {}
     for remark in found:
@@ -227,8 +242,18 @@ def _groups(
         return worst, order.index(group)
 
     return tuple(
-        (GROUPS[group], rows_of(home, groups[group]))
+        _group(GROUPS[group], rows_of(home, groups[group]))
         for group in sorted(groups, key=worst_first)
+    )
+
+
+def _group(action: str, rows: tuple[RowView, ...]) -> GroupView:
+    ranks = [row.rank for row in rows]
+    return GroupView(
+        action=action,
+        ranks=tuple((r, RANKS[r], ranks.count(r)) for r in RANKS if r in ranks),
+        rows=rows,
+        open="call" in ranks,
     )
 
 

@@ -180,6 +180,17 @@ def of_fault(cpc: float | None, *, rating: int) -> Record:
     )
 
 
+def of_street(fuse: int | None, *inner: Part) -> Record:
+    hung = main_switch("MS", way("W1", *inner, rated_current_a=63))
+    return home(source("GRID", cutout("CUT", board("B1", hung), rated_current_a=fuse)))
+
+
+def at_night(watts: int | None) -> Record:
+    hung = way("W1", circuit("C1", use="storage_heating", connected_w=watts))
+    timed = device("K", hung, kind="contactor", when="off_peak")
+    return home(source("GRID", cutout("CUT", board("B1", timed))))
+
+
 CASES: dict[str, Case] = {
     "intake-hot-or-damaged": Case(
         of_intake(condition="hot"), of_intake(condition="sound"), of_intake()
@@ -239,6 +250,11 @@ CASES: dict[str, Case] = {
         home(room("R1"), meter("MET"), point("P1", kind="water_heater", room="R1")),
     ),
     "earthing-unknown": Case(home(), home(earthing="tt")),
+    "earthing-part-damaged": Case(
+        of_intake("earth_electrode", condition="damaged"),
+        of_intake("earth_electrode", condition="sound"),
+        of_intake("earth_electrode"),
+    ),
     "earthing-conductor-small": Case(
         of_earth("earthing_conductor", csa_mm2=6),
         of_earth("earthing_conductor", csa_mm2=16),
@@ -698,6 +714,17 @@ CASES: dict[str, Case] = {
         of_fault(4, rating=32),
         of_fault(None, rating=32),
     ),
+    "demand-above-main-fuse": Case(
+        of_street(60, circuit("C1", use="shower", connected_w=20000)),
+        of_street(60, circuit("C1", use="shower", connected_w=7000)),
+        of_street(None, circuit("C1", use="shower", connected_w=7000)),
+    ),
+    "little-left-for-more": Case(
+        of_street(60, circuit("C1", use="shower", connected_w=9000)),
+        of_street(100, circuit("C1", use="shower", connected_w=7000)),
+        of_street(None, circuit("C1", use="shower", connected_w=7000)),
+    ),
+    "night-load": Case(at_night(9000), at_night(2000), at_night(None)),
     "outdoors-on-indoor-circuit": Case(
         home(
             room("R1"),

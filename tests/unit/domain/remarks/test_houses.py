@@ -69,15 +69,15 @@ MEETS: dict[str, tuple[str, ...]] = {
     "ring_small_earth_wire": ("ring-old-thin-earth",),
     "cable_route_matters": ("device-over-cable",),
     "long_run_volt_drop": ("voltage-drop-large",),
+    "demand_over_main_fuse": ("demand-above-main-fuse",),
+    "little_spare_capacity": ("little-left-for-more",),
+    "night_load": ("night-load",),
     "part_rewire_paperwork": ("board-newer-than-wiring", "work-without-paper"),
 }
 # Findings that no remark meets, and why.
 NOT_MET = {
     "good_30mA_everywhere": "praise: a remark never gives a verdict, good or bad",
     "good_freezer_on_backup": "praise: a remark never gives a verdict, good or bad",
-    "demand_over_main_fuse": "the demand of a home is a page of its own",
-    "little_spare_capacity": "the demand of a home is a page of its own",
-    "night_load": "the demand of a home is a page of its own",
 }
 # What the findings call evidence without naming an item: the earthing, the tenancy.
 EARTHING = ("E1", "EL1", "MB1", "MB2")
