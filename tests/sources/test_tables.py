@@ -120,6 +120,14 @@ WORDS = {
     "diversity": ("lighting", "66 % of all of it", "Table A2"),
     "rcd-times": ("61008/61009 general", "300", "Table 3A"),
     "rcd-types": ("A", "that, and pulsating direct current", "531.3.3"),
+    "bath-zones": (
+        "zone 2",
+        "0.6 m beyond zone 1, as high; none without a tray",
+        "701",
+    ),
+    "dates": ("board enclosure that does not burn", "1 January 2016", "several"),
+    "colours": ("neutral", "black", "Table 51"),
+    "test-button": ("18th edition, from 2018", "6", "514.12.2"),
     "rcd-rating": ("used here", "nearest fuse or breaker", "536.4.3.2"),
 }
 
