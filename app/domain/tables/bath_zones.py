@@ -16,7 +16,7 @@ TABLE = Table(
         line("C", "zone 0", "inside the bath or tray", "IPX7"),
         line(
             "C",
-            "1",
+            "zone 1",
             "above it, to 2.25 m or the fixed head; without a tray 1.2 m round",
             "IPX4",
         ),
