@@ -122,7 +122,7 @@ def test_a_phone_is_paired_over_the_network(data: Path) -> None:
         port = urls[0].port or 0
         assert (address, port) in [(url.hostname, url.port) for url in urls]
         secrets = _pair_and_try(Browser("127.0.0.1", port), Browser(address, port))
-        child.send_signal(signal.SIGINT if os.name != "nt" else signal.SIGTERM)
+        child.send_signal(signal.SIGTERM)
         assert child.stdout is not None
         rest = child.stdout.read()
         if os.name != "nt":
