@@ -16,25 +16,23 @@ Source:
 from __future__ import annotations
 
 from collections.abc import Iterator
-from decimal import Decimal
 
-from app.domain.load.against import supply_fuses
 from app.domain.remarks._kind import Found, Outcome, RemarkKind, figure, lacks
 from app.domain.remarks._sight import Sight
+from app.domain.remarks._supply import by_fuse
 
 KIND = RemarkKind(code="demand-above-main-fuse", rank="knowing", group="network")
 
 
 def look(sight: Sight) -> Iterator[Outcome]:
-    """Yield each main fuse that the sum exceeds, and those without a rating."""
-    for fuse in supply_fuses(sight.net, sight.loads):
-        if fuse.thing is None or not sight.record.circuits:
-            continue
-        ref = fuse.thing.ref
-        if fuse.sign == "beyond":
-            rated = fuse.rated.value if fuse.rated else Decimal(0)
-            figures = (figure("Main fuse", rated, "A"),)
-            yield Found((ref,), fuse.says, figures)
-        elif fuse.sign == "open":
-            what = "the rating" if fuse.rated is None else "the load of every circuit"
-            yield lacks(ref, what)
+    """Yield each main fuse that the sum exceeds, and those that cannot be judged."""
+    for ref, fuses in by_fuse(sight).items():
+        beyond = [fuse for fuse in fuses if fuse.sign == "beyond"]
+        rated = next((fuse.rated for fuse in fuses if fuse.rated), None)
+        if rated is None:
+            yield lacks(ref, "the rating")
+        elif beyond:
+            says = " ".join(dict.fromkeys(fuse.says for fuse in beyond))
+            yield Found((ref,), says, (figure("Main fuse", rated.value, "A"),))
+        elif any(fuse.sign == "open" for fuse in fuses):
+            yield lacks(ref, "the load of every circuit behind it")

@@ -17,10 +17,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from decimal import Decimal
 
-from app.domain.load import demand
-from app.domain.load.against import supply_fuses
 from app.domain.remarks._kind import Found, Outcome, RemarkKind, figure, lacks
 from app.domain.remarks._sight import VOLTS, Sight
+from app.domain.remarks._supply import by_fuse, spare
 
 KIND = RemarkKind(code="little-left-for-more", rank="knowing", group="network")
 
@@ -29,16 +28,15 @@ SEVEN_KW_A = Decimal(7000) / VOLTS
 
 def look(sight: Sight) -> Iterator[Outcome]:
     """Yield each main fuse with less to spare than a charger takes."""
-    for fuse in supply_fuses(sight.net, sight.loads):
-        if fuse.thing is None or not sight.record.circuits:
-            continue
-        if fuse.sign == "open" and fuse.rated is None:
-            yield lacks(fuse.thing.ref, "the rating")
-        elif fuse.sign == "within" and fuse.rated is not None:
-            spare = fuse.rated.value - demand(sight.net, sight.loads).amps
-            if spare < SEVEN_KW_A:
-                yield Found(
-                    (fuse.thing.ref,),
-                    fuse.says,
-                    (figure("To spare on paper", spare, "A", calculated=True),),
-                )
+    for ref, fuses in by_fuse(sight).items():
+        left = [spare(sight, fuse) for fuse in fuses if fuse.sign == "within"]
+        known = [amps for amps in left if amps is not None]
+        if all(fuse.rated is None for fuse in fuses):
+            yield lacks(ref, "the rating")
+        elif len(known) == len(fuses) and min(known) < SEVEN_KW_A:
+            says = " ".join(dict.fromkeys(fuse.says for fuse in fuses))
+            yield Found(
+                (ref,),
+                says,
+                (figure("To spare on paper", min(known), "A", calculated=True),),
+            )

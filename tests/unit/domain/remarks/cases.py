@@ -191,6 +191,16 @@ def at_night(watts: int | None) -> Record:
     return home(source("GRID", cutout("CUT", board("B1", timed))))
 
 
+def on_three_phases(watts: int) -> Record:
+    """A home with so much on each of three phases behind 60 A."""
+    ways = (
+        way(f"W{n}", circuit(f"C{n}", use="shower", connected_w=watts), phase=f"l{n}")
+        for n in (1, 2, 3)
+    )
+    fuse = cutout("CUT", board("B1", *ways), rated_current_a=60)
+    return home(source("GRID", fuse), phases="three")
+
+
 CASES: dict[str, Case] = {
     "intake-hot-or-damaged": Case(
         of_intake(condition="hot"), of_intake(condition="sound"), of_intake()

@@ -13,7 +13,7 @@ from app.domain.record import Record
 from app.domain.remarks import GROUPS, RANKS, UNITS, sight
 from app.domain.remarks._kind import EXTRA_SECTION, SECTIONS, CannotTell, Found, Outcome
 from app.domain.remarks._look import units_in
-from tests.unit.domain.remarks.cases import CASES, TODAY
+from tests.unit.domain.remarks.cases import CASES, TODAY, on_three_phases
 
 FOLDER = Path(package.__file__).parent
 MODULES = sorted(p for p in FOLDER.glob("*.py") if not p.name.startswith("_"))
@@ -100,3 +100,11 @@ def test_a_loop_that_rests_on_a_usual_ze_is_not_told() -> None:
     (outcome,) = outcomes("loop-impedance-high", record.having(home=supply))
     assert isinstance(outcome, CannotTell)
     assert outcome.needs[0].ref == record.home.ref
+
+
+@pytest.mark.parametrize("code", ["demand-above-main-fuse", "little-left-for-more"])
+def test_a_fuse_of_three_phases_has_one_remark(code: str) -> None:
+    watts = 30000 if code == "demand-above-main-fuse" else 9000
+    found = outcomes(code, on_three_phases(watts))
+    assert [outcome.about for outcome in found] == [("CUT",)]
+    assert isinstance(found[0], Found)
