@@ -6,7 +6,7 @@ from collections.abc import Iterable
 
 from app.domain.isolation.wires import Wires, load_side, whose_side
 from app.domain.network import joined_at
-from app.domain.record import Board, Device, Point
+from app.domain.record import Board, Device
 
 
 def nearest(
@@ -90,12 +90,6 @@ def devices_on(wires: Wires, boards: Iterable[str]) -> frozenset[str]:
     record = wires.net.record
     named = [board for board in boards if record.find(Board, board)]
     return frozenset(d.ref for board in named for d in record.devices_of(board))
-
-
-def points_among(wires: Wires, refs: Iterable[str]) -> tuple[Point, ...]:
-    """Return the points among some references, in the order of the record."""
-    chosen = set(refs)
-    return tuple(p for p in wires.net.record.points if p.ref in chosen)
 
 
 def next_before(

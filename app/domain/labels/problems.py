@@ -21,10 +21,11 @@ from app.domain.labels.label import (
     names_of,
 )
 from app.domain.labels.printed import ratings_not_read
-from app.domain.network import Network, downstream
+from app.domain.network import Network, downstream, goes_off
 from app.domain.record import Board, Device, Point, Room
 
 SWITCHES = frozenset({"main_switch", "isolator", "changeover"})
+BOTH_POLES = ("line_and_neutral", "three_line_and_neutral")
 _MAIN = re.compile(r"\bmains?\s+(switch|isolator)\b|^\s*mains?\s*$", re.IGNORECASE)
 _SPARE = re.compile(r"\b(spare|not used|unused)\b", re.IGNORECASE)
 _PERSON = re.compile(
@@ -131,15 +132,26 @@ def _problem(code: str, way: _Way, sentence: str) -> LabelProblem:
     )
 
 
-def _no_main_switch(_net: Network, way: _Way) -> Iterator[LabelProblem]:
+def _no_main_switch(net: Network, way: _Way) -> Iterator[LabelProblem]:
     for whose, text in way.texts:
-        if _MAIN.search(text) and way.device.kind not in SWITCHES:
+        if _MAIN.search(text) and not _switches_board(net, way.device):
             yield _problem(
                 "no_main_switch",
                 way,
-                f"{whose.lower()} is “{text}”, but by the record it is no main switch. "
-                "Whoever trusts it leaves the board live.",
+                f"{whose.lower()} is “{text}”, but the record does not show that it "
+                "takes the whole board off, line and neutral. Do not trust it to.",
             )
+
+
+def _switches_board(net: Network, device: Device) -> bool:
+    """Return whether a device is a main switch, or does what one does.
+
+    An RCD that all of a board hangs on does, if the record says that it breaks both.
+    """
+    if device.kind in SWITCHES:
+        return True
+    others = {other.ref for other in net.record.devices_of(device.board)} - {device.ref}
+    return device.poles in BOTH_POLES and others <= goes_off(net, device.ref)
 
 
 def _not_spare(_net: Network, way: _Way) -> Iterator[LabelProblem]:

@@ -14,7 +14,7 @@ from app.domain.chain import Chain, Known, Step, chains, is_overcurrent, is_rcd
 from app.domain.circuits import CircuitAnswer, circuit_figures
 from app.domain.fault import Fault
 from app.domain.faults import faults
-from app.domain.kinds import DEVICE_KINDS, POINT_KINDS
+from app.domain.kinds import DEVICE_KINDS
 from app.domain.load import Load, loads_of
 from app.domain.network import Network, downstream, goes_off, network
 from app.domain.odd import Odd, odd_ones_out
@@ -302,12 +302,6 @@ def year_of(text: str) -> int | None:
     """Return the last year that stands in a text; 1980s reads as 1980."""
     years = [int(y) for y in re.findall(r"\b(1[89][0-9]{2}|20[0-9]{2})", text)]
     return max(years, default=None)
-
-
-def groups_of(points: Iterable[Point]) -> Iterator[str]:
-    """Yield the group of kinds that each point is of."""
-    for point in points:
-        yield POINT_KINDS[point.kind].group
 
 
 SOCKETS = frozenset(

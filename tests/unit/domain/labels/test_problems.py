@@ -89,6 +89,22 @@ def test_an_rcd_that_is_called_main_is_none() -> None:
     assert codes(b.home(b.street(b.board("B1", rcd)))) == ["no_main_switch"]
 
 
+@pytest.mark.parametrize(
+    ("poles", "beside", "expected"),
+    [
+        ("line_and_neutral", (), []),
+        ("line", (), ["no_main_switch"]),
+        ("line_and_neutral", (b.way("W2", way="2"),), ["no_main_switch"]),
+    ],
+)
+def test_an_rcd_that_all_of_its_board_hangs_on_may_be_called_main(
+    poles: str, beside: tuple[Part, ...], expected: list[str]
+) -> None:
+    rcd = b.rcd("R", b.way("W1", way="1"), label_found="MAIN", poles=poles)
+    record = b.home(b.street(b.board("B1", rcd, *beside)))
+    assert [c for c in codes(record) if c == "no_main_switch"] == expected
+
+
 @pytest.mark.parametrize("name", ["Dad’s shed", "Kids room", "Oliver's shed", "Nan"])
 def test_a_person_is_pointed_out(name: str) -> None:
     assert codes(one(name, b.socket("P1", room="R1"))) == ["personal"]
