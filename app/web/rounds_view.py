@@ -83,7 +83,7 @@ def person() -> str:
     """
     if "person" not in session:
         own = phone()
-        session["person"] = own.name if own else f"Phone {secrets.token_hex(2)}"
+        session["person"] = own.name if own else f"Browser {secrets.token_hex(2)}"
     return str(session["person"])
 
 
