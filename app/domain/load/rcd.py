@@ -102,15 +102,18 @@ def _nearest(chain: Chain) -> Step | None:
 
 
 def _ways(net: Network, ref: str) -> Iterator[Device | IntakeItem]:
-    """Yield the first fuses and breakers behind a thing, on every branch."""
-    for fed in fed_by(net, ref):
-        item = net.record.by_ref[fed]
-        if not isinstance(item, Device | IntakeItem):
+    """Yield the first fuses and breakers behind a thing, on every branch, each once."""
+    seen, waiting = {ref}, list(fed_by(net, ref))
+    while waiting:
+        here = waiting.pop(0)
+        item = net.record.by_ref[here]
+        if here in seen or not isinstance(item, Device | IntakeItem):
             continue
+        seen.add(here)
         if _protects(item):
             yield item
         else:
-            yield from _ways(net, fed)
+            waiting[:0] = fed_by(net, here)
 
 
 def _protects(item: Device | IntakeItem) -> bool:
