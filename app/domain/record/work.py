@@ -23,7 +23,6 @@ class Work(Item):
     plural: ClassVar[str] = "works"
     noun: ClassVar[str] = "Work"
     prefix: ClassVar[str] = "W"
-    by_form: ClassVar[bool] = False
 
     name: ShortText = field(
         "What is done", ..., hint="Such as New light over the sink."
