@@ -73,7 +73,7 @@ class WorkPage:
         title: What is done.
         line: How it came from plan to paper, step by step: words, and whether reached.
         about: The things that it touches.
-        aged: How many ties it puts in doubt; 0 for none.
+        doubt: That it puts ties in doubt, in words; empty if it does not.
         papers: Its papers.
         facts: What else is recorded.
         done: Address of the form that ends it; None when it is done.
@@ -86,7 +86,7 @@ class WorkPage:
     title: str
     line: tuple[tuple[str, bool], ...]
     about: tuple[Link, ...]
-    aged: int
+    doubt: str
     papers: tuple[Link, ...]
     facts: Facts
     done: str | None
@@ -171,9 +171,9 @@ def show(home: str, ref: str) -> ResponseReturnValue:
         title=work.title,
         line=_line(work, papers),
         about=_links(record, work.about),
-        aged=_aged(record, work),
+        doubt=_doubt(record, work),
         papers=_links(record, [paper.ref for paper in papers]),
-        facts=facts_of(work, record, skip=("name", "about", "state")),
+        facts=facts_of(work, record, skip=("name", "about", "state", "job")),
         done=None if work.state == "done" else url_for(".ask_done", home=home, ref=ref),
         isolate=_isolate(record, work),
         edit=edit_url(home, work),
@@ -253,8 +253,12 @@ def _line(work: Work, papers: tuple[Paper, ...]) -> tuple[tuple[str, bool], ...]
     )
 
 
-def _aged(record: Record, work: Work) -> int:
-    return sum(other.ref == work.ref for other in aged_ties(record).values())
+def _doubt(record: Record, work: Work) -> str:
+    number = sum(other.ref == work.ref for other in aged_ties(record).values())
+    if not number:
+        return ""
+    ties = "1 tie that was" if number == 1 else f"{number} ties that were"
+    return f"It puts a doubt on {ties} known before. Look again, and write the new day."
 
 
 def _isolate(record: Record, work: Work) -> str | None:
