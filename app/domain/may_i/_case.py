@@ -137,6 +137,8 @@ class Rules:
         checked: The day on which they were looked up.
         authority: What they stand in.
         decides: Who decides in the end.
+        allowed: Whether a person may do it themselves, on their side of the meter.
+        allowed_basis: How that is known.
         standard: To what standard the work is done all the same.
         routes: The ways of telling, for a verdict that asks for one.
         not_checked: What of them could not be read.
@@ -146,6 +148,8 @@ class Rules:
     checked: date
     authority: str
     decides: str
+    allowed: str
+    allowed_basis: str
     standard: str
     routes: dict[VerdictCode, tuple[Route, ...]]
     not_checked: str

@@ -6,7 +6,7 @@ and only what comes out the same each time is a verdict.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Callable, Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from itertools import product
 from typing import Any
@@ -23,7 +23,7 @@ from app.domain.may_i._case import (
     VerdictCode,
 )
 from app.domain.may_i.jobs import CARES, Job
-from app.domain.may_i.questions import QUESTIONS, Question
+from app.domain.may_i.questions import QUESTIONS, Question, narrowed
 
 NATIONS: dict[Nation, tuple[Rules, Callable[[Case], Ruling]]] = {
     "england": (england.RULES, england.england),
@@ -31,6 +31,7 @@ NATIONS: dict[Nation, tuple[Rules, Callable[[Case], Ruling]]] = {
     "scotland": (scotland.RULES, scotland.scotland),
     "northern_ireland": (northern_ireland.RULES, northern_ireland.northern_ireland),
 }
+_LOW, _FLAT = {"building": "low_house"}, {"building": "flat"}
 _SCOTLAND_ASKS = ("building", "separating_wall", "building_change")
 _CLOSED: dict[str, Any] = {
     "work": "add",
@@ -77,7 +78,12 @@ class Answer:
     rules: Rules
 
 
-def may_i(nation: Nation, job: Job, answers: Mapping[str, str]) -> Answer:
+def may_i(
+    nation: Nation,
+    job: Job,
+    answers: Mapping[str, str],
+    within: Mapping[str, Collection[str]] | None = None,
+) -> Answer:
     """Return what a nation's rules say of a job.
 
     Args:
@@ -85,10 +91,13 @@ def may_i(nation: Nation, job: Job, answers: Mapping[str, str]) -> Answer:
         job: One of ``JOBS``.
         answers: Codes of questions, with codes of their answers; what is not known is
             left out.  Answers to questions that the job does not ask are not used.
+        within: Codes of questions, with the answers that are possible at all, where
+            something is known of an answer that is not known itself.
     """
     rules, rule = NATIONS[nation]
-    asked = _asked(nation, job)
+    asked = _asked(nation, job, within or {})
     known = {q.code: answers[q.code] for q in asked if answers.get(q.code) in q.sets}
+    known |= {q.code: next(iter(q.sets)) for q in asked if len(q.sets) == 1}
     open_questions = tuple(q for q in asked if q.code not in known)
     every = _rulings(job, rule, known, open_questions)
     rulings = tuple(every.values())
@@ -101,7 +110,7 @@ def may_i(nation: Nation, job: Job, answers: Mapping[str, str]) -> Answer:
         because=ruling.because,
         cite=ruling.cite,
         confidence=min(_least_sure(rulings), job.doubt, key=_WORST.index),
-        decided_by=_decided_by(job, rule, known),
+        decided_by=_decided_by(job, rule, known, asked),
         missing=turning,
         may_be=may_be,
         routes=tuple(route for code in may_be for route in rules.routes.get(code, ())),
@@ -110,9 +119,42 @@ def may_i(nation: Nation, job: Job, answers: Mapping[str, str]) -> Answer:
     )
 
 
-def side_by_side(job: Job, answers: Mapping[str, str]) -> dict[Nation, Answer]:
-    """Return what each of the four nations says of a job."""
-    return {nation: may_i(nation, job, answers) for nation in NATIONS}
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Column:
+    """What one nation says, and of which building where that matters.
+
+    Attributes:
+        title: The nation, with the kind of building in Scotland.
+        nation: Whose rules.
+        answer: What they say.
+    """
+
+    title: str
+    nation: Nation
+    answer: Answer
+
+
+def side_by_side(
+    job: Job,
+    answers: Mapping[str, str],
+    within: Mapping[str, Collection[str]] | None = None,
+) -> tuple[Column, ...]:
+    """Return what each of the four nations says of a job; Scotland of two buildings."""
+    columns: tuple[tuple[str, Nation, Mapping[str, str]], ...] = (
+        ("England", "england", {}),
+        ("Wales", "wales", {}),
+        ("Scotland, house of one or two storeys", "scotland", _LOW),
+        ("Scotland, flat or higher house", "scotland", _FLAT),
+        ("Northern Ireland", "northern_ireland", {}),
+    )
+    return tuple(
+        Column(
+            title=title,
+            nation=nation,
+            answer=may_i(nation, job, {**answers, **building}, within),
+        )
+        for title, nation, building in columns
+    )
 
 
 def building_of(dwelling: str, storeys: int | None) -> Building | None:
@@ -126,10 +168,19 @@ def building_of(dwelling: str, storeys: int | None) -> Building | None:
     return None
 
 
-def _asked(nation: Nation, job: Job) -> tuple[Question, ...]:
+def _asked(
+    nation: Nation, job: Job, within: Mapping[str, Collection[str]]
+) -> tuple[Question, ...]:
     """Return the questions of a job there; what is done comes before all others."""
     codes = job.asks + (_SCOTLAND_ASKS if nation == "scotland" else ())
-    return tuple(QUESTIONS[code] for code in dict.fromkeys(codes))
+    return tuple(
+        narrowed(_limited(QUESTIONS[code], job), within.get(code, ()))
+        for code in dict.fromkeys(codes)
+    )
+
+
+def _limited(question: Question, job: Job) -> Question:
+    return narrowed(question, job.limits.get(question.code, ()))
 
 
 def _case(job: Job, chosen: Mapping[str, str]) -> Case:
@@ -174,17 +225,21 @@ def _turning(
 
 
 def _decided_by(
-    job: Job, rule: Callable[[Case], Ruling], known: Mapping[str, str]
+    job: Job,
+    rule: Callable[[Case], Ruling],
+    known: Mapping[str, str],
+    asked: Iterable[Question],
 ) -> tuple[tuple[str, str], ...]:
     """Return the answers given that the verdict turned on, in words."""
     told = []
-    for code, answer in known.items():
-        question = QUESTIONS[code]
-        rest = {other: a for other, a in known.items() if other != code}
+    for question in asked:
+        if question.code not in known:
+            continue
+        rest = {code: a for code, a in known.items() if code != question.code}
         every = _rulings(job, rule, rest, (question,))
         verdicts = {ruling.verdict for ruling in every.values()}
         if len(verdicts) > 1:
-            told.append((question.text, question.answers[answer]))
+            told.append((question.text, question.answers[known[question.code]]))
     return tuple(told)
 
 

@@ -25,6 +25,7 @@ class Job:
         doubt: How sure any verdict can be, at most.
         cares: Which cautions of :data:`CARES` go with it.
         note: One sentence that belongs to the job alone.
+        limits: Answers that a question can have for this job, where not all make sense.
     """
 
     code: str
@@ -34,6 +35,7 @@ class Job:
     doubt: Confidence = "high"
     cares: tuple[Care, ...] = ()
     note: str = field(default="")
+    limits: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
 
 
 CARES: dict[Care, str] = {
@@ -142,6 +144,7 @@ _JOBS = (
         title="Add an extractor fan in a bathroom",
         sets=_OTHER,
         asks=("place", "new_circuit"),
+        limits={"place": ("bath_zone", "bathroom", "bath_void")},
         cares=("bath", "lighting"),
         note="Rules on ventilation apply as well.",
     ),

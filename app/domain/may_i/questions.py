@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass
+from collections.abc import Collection, Mapping
+from dataclasses import dataclass, replace
 from typing import Any
 
 
@@ -24,6 +24,15 @@ class Question:
     hint: str
     answers: Mapping[str, str]
     sets: Mapping[str, Mapping[str, Any]]
+
+
+def narrowed(question: Question, codes: Collection[str]) -> Question:
+    """Return a question with only some of its answers; with all, if none would stay."""
+    answers = {code: words for code, words in question.answers.items() if code in codes}
+    if not answers:
+        return question
+    sets = {code: question.sets[code] for code in answers}
+    return replace(question, answers=answers, sets=sets)
 
 
 def _yes_no(code: str, text: str, hint: str, **when_yes: Any) -> Question:
@@ -80,7 +89,13 @@ _BUILDINGS = {
 }
 
 _QUESTIONS = (
-    _one_of("work", "What is done?", "The nearest of these.", "work", _WORKS),
+    _one_of(
+        "work",
+        "What is done?",
+        "Choose the nearest. Replacing what is there is let off almost everywhere.",
+        "work",
+        _WORKS,
+    ),
     _one_of(
         "place",
         "Where is it?",
@@ -89,8 +104,20 @@ _QUESTIONS = (
         "place",
         PLACES,
     ),
-    _one_of("thing", "What is added?", "", "thing", _THINGS),
-    _one_of("special", "Is it one of these?", "", "special", _SPECIALS),
+    _one_of(
+        "thing",
+        "What is added?",
+        "Wales lets off lights, switches, sockets and fused spurs, and little else.",
+        "thing",
+        _THINGS,
+    ),
+    _one_of(
+        "special",
+        "Is it one of these?",
+        "In Wales these are told wherever they are.",
+        "special",
+        _SPECIALS,
+    ),
     _yes_no(
         "new_circuit",
         "Does it need a new way on the board, or a circuit of its own?",
@@ -119,7 +146,8 @@ _QUESTIONS = (
     _one_of(
         "building",
         "What kind of building is it?",
-        "A flat has someone else's home above or below.",
+        "Scotland's rules look at the building. A flat has someone else's home above "
+        "or below.",
         "building",
         _BUILDINGS,
     ),
