@@ -18,6 +18,9 @@ LISTS = (
     "rounds/new", "rounds/results", "isolate/", "isolate/whole-house",
     "remarks/", "remarks/sockets-without-30-ma/",
     "load/", "load/?shower_kw=8.5&charger_kw=7.4",
+    "may-i/", "may-i/?q=shed", "may-i/something-else/?nation=wales",
+    "may-i/bath-fan/?nation=england&place=bath_zone&new_circuit=no",
+    "may-i/bath-fan/nations", "may-i/rewire/", "call/",
 )  # fmt: skip
 PAGES = {
     "boards": ("", "ways", "labels", "chart"),

@@ -27,6 +27,7 @@ from app.domain.may_i.beside import (
 from app.domain.may_i.groups import GROUPS, jobs_found
 from app.domain.may_i.jobs import JOBS, Job
 from app.domain.may_i.known import Known, known_of, nation_of
+from app.domain.may_i.planned import planned_already, planned_work
 from app.domain.may_i.questions import PLACES, QUESTIONS, Question
 from app.domain.may_i.zone import in_bath_zone, place_of, places_of
 
@@ -57,5 +58,7 @@ __all__ = [
     "others_to_ask",
     "place_of",
     "places_of",
+    "planned_already",
+    "planned_work",
     "side_by_side",
 ]

@@ -108,6 +108,7 @@ class Ruling:
         verdict: Which of :data:`VERDICTS`.
         rule: Name of the rule that was the first to fit.
         because: Why, in a sentence.
+        grounds: What of the case it rests on, where the sentence needs it.
         cite: What the rule stands in, with what of it was read.
         confidence: Which of :data:`CONFIDENCES`.
     """
@@ -117,6 +118,14 @@ class Ruling:
     because: str
     cite: str
     confidence: Confidence = "high"
+    grounds: tuple[str, ...] = ()
+
+    @property
+    def says(self) -> str:
+        """Why, with two of its grounds."""
+        if not self.grounds:
+            return self.because
+        return f"{self.because.rstrip('.')}: {' and '.join(self.grounds[:2])}."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

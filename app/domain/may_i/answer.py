@@ -6,13 +6,14 @@ and only what comes out the same each time is a verdict.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection, Iterable, Iterator, Mapping
-from dataclasses import dataclass
+from collections.abc import Callable, Collection, Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
 from itertools import product
 from typing import Any
 
 from app.domain.may_i import england, northern_ireland, scotland, wales
 from app.domain.may_i._case import (
+    VERDICTS,
     Building,
     Case,
     Confidence,
@@ -31,7 +32,6 @@ NATIONS: dict[Nation, tuple[Rules, Callable[[Case], Ruling]]] = {
     "scotland": (scotland.RULES, scotland.scotland),
     "northern_ireland": (northern_ireland.RULES, northern_ireland.northern_ireland),
 }
-_LOW, _FLAT = {"building": "low_house"}, {"building": "flat"}
 _SCOTLAND_ASKS = ("building", "separating_wall", "building_change")
 _CLOSED: dict[str, Any] = {
     "work": "add",
@@ -53,7 +53,8 @@ class Answer:
 
     Attributes:
         verdict: Which of ``VERDICTS``; ``depends`` while an answer could turn it.
-        rule: Name of the rule that decided; empty while it depends.
+        rule: Name of the rule that decided, or of each that may, where all of them
+            come out the same; empty while it depends.
         because: Why, in a sentence.
         cite: Where the rule stands.
         confidence: How sure the reading is.
@@ -95,22 +96,23 @@ def may_i(
             something is known of an answer that is not known itself.
     """
     rules, rule = NATIONS[nation]
-    asked = _asked(nation, job, within or {})
+    every_way, asked = _asked(nation, job, {}), _asked(nation, job, within or {})
     known = {q.code: answers[q.code] for q in asked if answers.get(q.code) in q.sets}
     known |= {q.code: next(iter(q.sets)) for q in asked if len(q.sets) == 1}
     open_questions = tuple(q for q in asked if q.code not in known)
     every = _rulings(job, rule, known, open_questions)
     rulings = tuple(every.values())
-    may_be = tuple(dict.fromkeys(ruling.verdict for ruling in rulings))
+    found = {ruling.verdict for ruling in rulings}
+    may_be = tuple(verdict for verdict in VERDICTS if verdict in found)
     turning = _turning(open_questions, every)
-    ruling = _undecided(turning) if turning else rulings[0]
+    ruling = _undecided(turning) if turning else _agreed(rulings)
     return Answer(
         verdict=ruling.verdict,
         rule=ruling.rule,
-        because=ruling.because,
+        because=ruling.says,
         cite=ruling.cite,
         confidence=min(_least_sure(rulings), job.doubt, key=_WORST.index),
-        decided_by=_decided_by(job, rule, known, asked),
+        decided_by=_decided_by(job, rule, known, every_way),
         missing=turning,
         may_be=may_be,
         routes=tuple(route for code in may_be for route in rules.routes.get(code, ())),
@@ -126,11 +128,13 @@ class Column:
     Attributes:
         title: The nation, with the kind of building in Scotland.
         nation: Whose rules.
+        building: The kind of building in Scotland; empty elsewhere.
         answer: What they say.
     """
 
     title: str
     nation: Nation
+    building: str
     answer: Answer
 
 
@@ -140,18 +144,19 @@ def side_by_side(
     within: Mapping[str, Collection[str]] | None = None,
 ) -> tuple[Column, ...]:
     """Return what each of the four nations says of a job; Scotland of two buildings."""
-    columns: tuple[tuple[str, Nation, Mapping[str, str]], ...] = (
-        ("England", "england", {}),
-        ("Wales", "wales", {}),
-        ("Scotland, house of one or two storeys", "scotland", _LOW),
-        ("Scotland, flat or higher house", "scotland", _FLAT),
-        ("Northern Ireland", "northern_ireland", {}),
+    columns: tuple[tuple[str, Nation, str], ...] = (
+        ("England", "england", ""),
+        ("Wales", "wales", ""),
+        ("Scotland, house of one or two storeys", "scotland", "low_house"),
+        ("Scotland, flat or higher house", "scotland", "flat"),
+        ("Northern Ireland", "northern_ireland", ""),
     )
     return tuple(
         Column(
             title=title,
             nation=nation,
-            answer=may_i(nation, job, {**answers, **building}, within),
+            building=building,
+            answer=may_i(nation, job, {**answers, "building": building}, within),
         )
         for title, nation, building in columns
     )
@@ -249,6 +254,19 @@ def _undecided(turning: tuple[Question, ...]) -> Ruling:
         rule="",
         because=f"It turns on what is not said yet: {turning[0].text}",
         cite="",
+    )
+
+
+def _agreed(rulings: Sequence[Ruling]) -> Ruling:
+    """Return rulings of one verdict as one, which claims only what holds in each."""
+    grounds = [ruling.grounds for ruling in rulings]
+    shared = tuple(g for g in grounds[0] if all(g in each for each in grounds))
+    rulings = [replace(ruling, grounds=shared) for ruling in rulings]
+    return replace(
+        rulings[0],
+        rule=" or ".join(dict.fromkeys(ruling.rule for ruling in rulings)),
+        because=" Or: ".join(dict.fromkeys(ruling.because for ruling in rulings)),
+        cite="; ".join(dict.fromkeys(ruling.cite for ruling in rulings)),
     )
 
 

@@ -26,7 +26,7 @@ RULES = Rules(
     ),
     allowed_basis=(
         "A safety charity's page on building regulations, read November 2026; in part "
-        "from memory."
+        "from memory"
     ),
     standard=(
         "Told or not, all work on the fixed installation has to meet Part P: "

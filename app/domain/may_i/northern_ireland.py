@@ -22,7 +22,7 @@ RULES = Rules(
         "the standard still counts."
     ),
     allowed_basis=(
-        "A safety charity's page on building regulations, read November 2026."
+        "A safety charity's page on building regulations, read November 2026"
     ),
     standard=(
         "BS 7671 is the yardstick all the same, and the building regulations hold for "

@@ -28,7 +28,7 @@ RULES = Rules(
     ),
     allowed_basis=(
         "A safety charity's page on building regulations, read November 2026; in part "
-        "from memory."
+        "from memory"
     ),
     standard=(
         "Told or not, all work on the fixed installation has to meet Part P: "
@@ -67,6 +67,13 @@ def wales(case: Case) -> Ruling:
             because="It is on the network's or the meter's side.",
             cite="Electricity Safety, Quality and Continuity Regulations 2002, reg 25",
         )
+    if case.work == "plug_in":
+        return Ruling(
+            verdict="no_notice",
+            rule="WA1",
+            because="It only plugs in.",
+            cite=f"{_SCH} para 3(c)",
+        )
     return _exempt_anywhere(case) or _exempt_by_place(case) or _told(case)
 
 
@@ -74,7 +81,6 @@ def _exempt_anywhere(case: Case) -> Ruling | None:
     if case.makes_circuit:
         return None
     found: dict[str, tuple[str, str, str]] = {
-        "plug_in": ("WA1", "It only plugs in.", "para 3(c)"),
         "replace": (
             "WA2",
             "Fixed equipment is replaced with no new fixed cable; no consumer unit.",
@@ -137,7 +143,8 @@ def _told(case: Case) -> Ruling:
     return Ruling(
         verdict="notice",
         rule="WA10",
-        because=_why_told(case),
+        because="In Wales all that is not on the short list is told.",
+        grounds=_grounds(case),
         cite=f"{_SCH}: not on the list of what need not be told",
         confidence=_confidence(case),
     )
@@ -155,7 +162,7 @@ def _confidence(case: Case) -> Confidence:
     )
 
 
-def _why_told(case: Case) -> str:
+def _grounds(case: Case) -> tuple[str, ...]:
     reasons = {
         "a consumer unit is replaced": case.work == "consumer_unit",
         "a circuit is new": case.makes_circuit,
@@ -170,5 +177,4 @@ def _why_told(case: Case) -> str:
             case.thing == "other"
         ),
     }
-    named = [reason for reason, holds in reasons.items() if holds][:2]
-    return f"In Wales all that is not on the short list is told: {' and '.join(named)}."
+    return tuple(reason for reason, holds in reasons.items() if holds)

@@ -207,3 +207,24 @@ def test_the_building_comes_from_the_home(
     dwelling: str, storeys: int | None, building: str | None
 ) -> None:
     assert building_of(dwelling, storeys) == building
+
+
+def test_what_comes_out_the_same_claims_nothing_that_is_not_known() -> None:
+    fan = JOBS["bath-fan"]
+    near = may_i("england", fan, {"place": "bath_zone"})
+    assert (near.verdict, near.rule) == ("notice", "EN3 or EN4")
+    assert "A new circuit is installed. Or: A circuit is added" in near.because
+    wales = may_i("wales", fan, {})
+    assert (wales.verdict, wales.rule) == ("notice", "WA10")
+    assert "bathroom" in wales.because
+    assert "a circuit is new" not in wales.because
+    anywhere = may_i("wales", JOBS["floor-heating"], {})
+    assert "special installation" in anywhere.because
+    assert "kitchen" not in anywhere.because
+
+
+def test_what_the_record_says_is_named_as_what_decided() -> None:
+    known = {"place": "bath_zone", "new_circuit": "no"}
+    found = may_i("england", JOBS["bath-fan"], known, {"place": ("bath_zone",)})
+    words = QUESTIONS["place"].answers["bath_zone"]
+    assert (QUESTIONS["place"].text, words) in found.decided_by
