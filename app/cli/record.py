@@ -69,6 +69,7 @@ def export(home: str | None, output: Path | None, data: Path | None) -> None:
             "faults",
             "remarks",
             "trace",
+            "may-i",
             "trace-plan",
             "rounds",
         )

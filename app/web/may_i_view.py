@@ -151,7 +151,7 @@ def by_rule(answer: Answer) -> str:
     """Return the rule, the day it was looked up, and who decides, in a line."""
     rules = answer.rules
     rule = f"Rule {answer.rule}, looked up" if answer.rule else "Rules looked up"
-    return f"{rule} on {day(rules.checked)}. {rules.decides}"
+    return f"{rule} on {day(rules.checked)}. {answer.decides}"
 
 
 def given(ask: Asking, page: str, nation: str = "") -> tuple[Given, ...]:

@@ -11,6 +11,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Literal
 
+from app.domain.kinds import INTAKE_KINDS
 from app.domain.record import IntakeItem, Record
 
 Who = Literal["fire", "network", "supplier", "electrician", "landlord"]
@@ -189,5 +190,11 @@ def signs_recorded(record: Record) -> tuple[tuple[IntakeItem, Sign], ...]:
 def _on(item: IntakeItem) -> Iterator[Sign]:
     for sign in SIGNS:
         unsealed = item.seal in sign.seals and item.owner != "consumer"
-        if item.condition in sign.conditions or unsealed:
+        seen = item.condition in sign.conditions and _can_be_live(item, sign)
+        if seen or unsealed:
             yield sign
+
+
+def _can_be_live(item: IntakeItem, sign: Sign) -> bool:
+    """A broken earth rod or clamp lays nothing live open."""
+    return sign is not _OPEN or INTAKE_KINDS[item.kind].carries_supply

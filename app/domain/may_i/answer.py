@@ -78,6 +78,13 @@ class Answer:
     cares: tuple[str, ...]
     rules: Rules
 
+    @property
+    def decides(self) -> str:
+        """Who decides in the end."""
+        if self.verdict == "not_yours":
+            return "The network or the meter operator decides, not this record."
+        return self.rules.decides
+
 
 def may_i(
     nation: Nation,

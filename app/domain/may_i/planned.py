@@ -64,7 +64,7 @@ def _note(answer: Answer, today: date) -> Iterator[str]:
         yield f"It turned on: {question} {said}."
     if answer.cite:
         yield f"Where it stands: {answer.cite}. {CONFIDENCES[answer.confidence]}."
-    yield rules.decides
+    yield answer.decides
 
 
 def _day(day: date) -> str:

@@ -95,6 +95,7 @@ def test_a_sign_in_the_record_is_named_the_worst_first() -> None:
         b.meter("MET", condition="hot"),
         b.tails("TAIL", seal="no"),
         b.intake("ISO", kind="isolator", condition="sound"),
+        b.intake("ROD", kind="earth_electrode", condition="damaged"),
     )
     found = [(item.ref, sign.code) for item, sign in signs_recorded(record)]
     assert found == [("MET", "heat"), ("CUT", "seal")]
