@@ -224,3 +224,16 @@ def test_what_makes_no_sense_in_an_address_is_left_out(
     page = here.see(f"{FAN}{query}")
     assert "nowhere" not in page.main
     here.see("/homes/H1/may-i/no-such-job/", 404)
+
+
+def test_a_point_leads_to_the_jobs_and_is_what_they_are_about(
+    visitor: CheckedClient, bathroom: Callable[..., None]
+) -> None:
+    bathroom(nation="england")
+    page = visitor.see("/homes/H1/points/P1/")
+    jobs = visitor.see(
+        next(to for to in page.links.values() if "may-i" in to and "at=" in to)
+    )
+    assert "About: Extractor fan" in jobs.main
+    answer = visitor.see(jobs.links["Add an extractor fan in a bathroom"])
+    assert "Close to a bath or shower by the record" in answer.main

@@ -27,6 +27,7 @@ from app.domain.record.choices import NATIONS
 from app.errors import InvalidError
 from app.services.homes import save
 from app.web.forms import sent_once
+from app.web.may_i_address import asked
 from app.web.may_i_view import (
     Asking,
     Form,
@@ -56,6 +57,8 @@ class IndexPage:
         title: Heading.
         here: Address of this page.
         query: The words searched for.
+        kept: Names and values that go with them.
+        about: What the job is about, if that is chosen already.
         groups: The jobs: heading, and title and address of each.
         nation: Name of the home's nation; empty if it is not said.
         record: Address where the home says it.
@@ -64,6 +67,8 @@ class IndexPage:
     title: str
     here: str
     query: str
+    kept: Pairs
+    about: str
     groups: tuple[tuple[str, Pairs], ...]
     nation: str
     record: str
@@ -165,16 +170,20 @@ class NationsPage:
 @bp.get("/")
 def index(home: str) -> ResponseReturnValue:
     """Choose a job."""
-    nation = opened(home).record.home.nation
+    record = opened(home).record
+    nation, said = record.home.nation, asked(record)
     query = request.args.get("q", "").strip()[:200]
     groups = tuple(
-        (name, tuple((j.title, url_for(".show", home=home, job=j.code)) for j in jobs))
+        (name, tuple((j.title, said.url(".show", home, j.code)) for j in jobs))
         for name, jobs in jobs_found(query)
     )
+    about = record.by_ref.get(said.at)
     page = IndexPage(
         title="May I?",
         here=url_for(".index", home=home),
         query=query,
+        kept=said.pairs,
+        about=about.title if about else "",
         groups=groups,
         nation=NATIONS[nation] if nation != "unknown" else "",
         record=url_for("homes.edit", home=home),

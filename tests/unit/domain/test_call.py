@@ -15,6 +15,7 @@ from app.domain.call import (
     signs_recorded,
     whose_of,
 )
+from app.domain.isolation.help import whom_to_call
 from app.domain.kinds import INTAKE_KINDS
 from app.domain.phone import checked_phone, dialled
 from app.domain.record import Home
@@ -133,3 +134,19 @@ def test_a_number_is_kept_as_written_and_dialled_as_digits(
 def test_what_is_no_number_is_refused(text: str) -> None:
     with pytest.raises(ValueError, match="is no telephone number"):
         checked_phone(text)
+
+
+@pytest.mark.parametrize(
+    ("nation", "said"),
+    [
+        ("northern_ireland", ["01632 960001"]),
+        ("wales", ["105", "01632 960001"]),
+    ],
+)
+def test_a_plan_for_switching_off_names_the_number_of_ones_own(
+    nation: str, said: list[str]
+) -> None:
+    lines = whom_to_call(home(nation, "01632 960001"))[1:-2]
+    assert len(lines) == len(said)
+    assert all(number in line for number, line in zip(said, lines, strict=True))
+    assert whom_to_call(home("northern_ireland"))[1].endswith("on your bill.")
