@@ -12,6 +12,8 @@ Work = Literal[
     "network_side",
     "replace",
     "repair",
+    "enclosure",
+    "mechanical",
     "bonding",
     "consumer_unit",
     "add",
@@ -19,6 +21,7 @@ Work = Literal[
     "replace_control",
     "new_circuit",
     "rewire",
+    "signal",
 ]
 Thing = Literal["light_or_switch", "socket_or_spur", "other"]
 Place = Literal[
@@ -96,7 +99,13 @@ class Case:
     @property
     def renews(self) -> bool:
         """Whether what is there is only renewed or mended, where it is."""
-        renewing = ("replace", "repair", "replace_control")
+        renewing = (
+            "replace",
+            "repair",
+            "enclosure",
+            "mechanical",
+            "replace_control",
+        )
         return self.work in renewing and not self.new_circuit
 
 

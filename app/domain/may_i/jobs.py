@@ -177,7 +177,8 @@ _JOBS = (
         sets={"work": "consumer_unit"},
         cares=("board_cover",),
         note="The supply to it has to be off: by an isolator after the meter, or by a "
-        "visit of the supplier or the network.",
+        "visit of the supplier or the network. For a small board in a garage ask "
+        "building control whether it counts.",
     ),
     Job(
         code="replace-breaker",

@@ -63,6 +63,8 @@ _WORKS = {
     "network_side": "On the service cable, cut-out, meter or their seals",
     "replace": "Something is replaced where it is, by the same kind",
     "repair": "Damaged cable of one circuit is replaced along the same route",
+    "enclosure": "An enclosure of what is there is fixed again or replaced",
+    "mechanical": "Existing cable gets a cover against knocks",
     "bonding": "Bonding to gas, water or the like is put in or made bigger",
     "consumer_unit": "A consumer unit or fuse board is replaced",
     "add": "Something is added to a circuit, or moved",
@@ -70,6 +72,7 @@ _WORKS = {
     "replace_control": "A control is replaced on the wiring that is there",
     "new_circuit": "There is a new circuit",
     "rewire": "The home is rewired, in whole or in part",
+    "signal": "Telephone, data, bell or other extra-low-voltage wiring",
 }
 _THINGS = {
     "light_or_switch": "A light or a switch",
@@ -100,7 +103,8 @@ _QUESTIONS = (
         "place",
         "Where is it?",
         "Close to a bath or shower means within 0.6 m of its edge (1.2 m of the head, "
-        "where there is no tray) and below 2.25 m, or the shower head if it is higher.",
+        "where there is no tray) and below 2.25 m, or the shower head if it is higher. "
+        "An open kitchen is usually taken to reach 3 m from its sink.",
         "place",
         PLACES,
     ),

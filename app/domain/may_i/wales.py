@@ -91,6 +91,16 @@ def _exempt_anywhere(case: Case) -> Ruling | None:
             "Damaged cable of one circuit is replaced, same size and same route.",
             "para 1(b)",
         ),
+        "enclosure": (
+            "WA4",
+            "An enclosure is fixed again or replaced, what protects unaffected.",
+            "para 1(c)",
+        ),
+        "mechanical": (
+            "WA5",
+            "Existing cable gets mechanical protection, its capacity unaffected.",
+            "para 1(d)",
+        ),
         "bonding": ("WA6", "Bonding is installed or made bigger.", "para 1(e)"),
         "replace_control": (
             "WA7",
@@ -108,6 +118,15 @@ def _exempt_anywhere(case: Case) -> Ruling | None:
 
 def _exempt_by_place(case: Case) -> Ruling | None:
     """Lights and switches on any circuit, sockets and fused spurs on a socket one."""
+    if case.work == "signal" and case.place not in _BATH and not case.makes_circuit:
+        return Ruling(
+            verdict="no_notice",
+            rule="WA9",
+            because="Signalling, data or other extra-low-voltage wiring outside "
+            "special locations.",
+            cite=f"{_SCH} para 3(a) and (b), read in part",
+            confidence="medium",
+        )
     if case.work != "add" or case.thing == "other" or case.makes_circuit:
         return None
     if case.place in ("kitchen", *_BATH) or case.special != "none":

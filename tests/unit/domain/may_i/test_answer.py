@@ -6,7 +6,15 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from app.domain.may_i import JOBS, NATIONS, QUESTIONS, Nation, may_i, side_by_side
+from app.domain.may_i import (
+    JOBS,
+    NATIONS,
+    QUESTIONS,
+    Nation,
+    allowed,
+    may_i,
+    side_by_side,
+)
 from app.domain.may_i.answer import building_of
 
 SETTLED = {"separating_wall": "no", "building_change": "no", "building": "low_house"}
@@ -167,7 +175,10 @@ def test_nothing_allows_work_on_the_network_side(
     job: str, nation: Nation, known: dict[str, str]
 ) -> None:
     on_it = {**known, "work": "network_side"}
-    assert may_i(nation, JOBS[job], on_it).verdict == "not_yours"
+    answer = may_i(nation, JOBS[job], on_it)
+    assert answer.verdict == "not_yours"
+    assert allowed(answer).sentence.startswith("No. It belongs to the network")
+    assert "network" in answer.decides
 
 
 def test_all_four_stand_side_by_side() -> None:
