@@ -9,7 +9,7 @@ import sqlalchemy as sa
 from alembic import op
 
 revision = "10697e77d182"
-down_revision = "92fa3c74e421"
+down_revision = "fa4c063df9a8"
 branch_labels = None
 depends_on = None
 

@@ -17,6 +17,7 @@ LISTS = (
     "new/points", "new/ties", "labels/", "labels/sheets", "walk/rooms", "rounds/",
     "rounds/new", "rounds/results", "isolate/", "isolate/whole-house",
     "remarks/", "remarks/sockets-without-30-ma/",
+    "works/", "reminders/", "reminders/inspection/done", "new/works", "new/reminders",
     "load/", "load/?shower_kw=8.5&charger_kw=7.4",
     "may-i/", "may-i/?q=shed", "may-i/something-else/?nation=wales",
     "may-i/bath-fan/?nation=england&place=bath_zone&new_circuit=no",
@@ -28,6 +29,7 @@ PAGES = {
     "devices": ("", "edit", "delete"),
     "circuits": ("", "figures/"),
     "points": ("", "edit"),
+    "works": ("", "done"),
     "rounds": ("ready", "prepare", "marks"),
 }
 
