@@ -25,6 +25,6 @@ def danger_of(home: Home) -> Danger:
     """Return what cannot wait, and whom to call from a home."""
     people = contacts(home)
     return Danger(
-        signs=tuple((s.seen, s.code) for s in SIGNS if s.urgency == "now"),
+        signs=tuple((s.short, s.code) for s in SIGNS if s.urgency == "now"),
         calls=(*people["fire"], *people["network"]),
     )

@@ -41,10 +41,9 @@ class Asked:
             *self.answers.items(),
         )
 
-    def url(self, endpoint: str, home: str, job: str, **more: str) -> str:
+    def url(self, endpoint: str, home: str, job: str) -> str:
         """Return the address of a page of this question."""
-        path = url_for(endpoint, home=home, job=job)
-        query = urlencode([*self.pairs, *more.items()])
+        path, query = url_for(endpoint, home=home, job=job), urlencode(self.pairs)
         return f"{path}?{query}" if query else path
 
     def without(self, name: str) -> Asked:

@@ -117,10 +117,10 @@ class Asking:
         """Return what all four say."""
         return side_by_side(self.job, self.answers, self.within)
 
-    def url(self, page: str, said: Asked | None = None, done: int | None = None) -> str:
-        """Return the address of a page of this job, naming a change that was made."""
-        home, more = self.record.home.ref, {} if done is None else {"done": str(done)}
-        return (said or self.said).url(f"may_i.{page}", home, self.job.code, **more)
+    def url(self, page: str, said: Asked | None = None) -> str:
+        """Return the address of a page of this job."""
+        home = self.record.home.ref
+        return (said or self.said).url(f"may_i.{page}", home, self.job.code)
 
 
 def asking(record: Record, code: str) -> Asking:

@@ -47,10 +47,14 @@ def _plan_in_wales(keys: Keys) -> None:
     keys.choose(keys.main.get_by_label("What is it about?"), "Shaver unit (P1)")
     keys.send("Take this")
     keys.send("Plan this work")
-    expect(keys.main.get_by_text(f"Planned already: {FAN}")).to_be_visible()
+    expect(keys.page.get_by_role("heading", level=1)).to_have_text(
+        f"{FAN}: Shaver unit"
+    )
 
 
 def _plan_in_england(keys: Keys) -> None:
+    keys.follow("May I?")
+    expect(keys.main.get_by_text("Planned already:")).to_be_visible()
     keys.follow("All four nations")
     keys.follow("England")
     expect(keys.main.get_by_text("It depends", exact=True)).to_be_visible()

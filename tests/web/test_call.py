@@ -12,7 +12,7 @@ from tests import builders as b
 from tests.pages import CheckedClient, text_of
 
 Keep = Callable[[Record], int]
-NOW = [sign.seen for sign in SIGNS if sign.urgency == "now"]
+NOW = [sign.short for sign in SIGNS if sign.urgency == "now"]
 
 
 @pytest.mark.parametrize(

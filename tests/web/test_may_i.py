@@ -180,7 +180,8 @@ def test_work_is_planned_with_the_answer_as_it_stood_and_can_be_undone(
     assert work.name == "Add an extractor fan in a bathroom: Extractor fan"
     assert "by the rules of Wales as looked up on 25 November 2026" in work.note
     assert "Building control has to be told (rule WA10)" in work.note
-    assert "Planned already: Add an extractor fan" in page.main
+    assert page.h1 == work.name
+    assert "Planned already: Add an extractor fan" in visitor.see(url).main
     visitor.go_on(visitor.submit_on(page, press="Undo"))
     assert stored().works == ()
 
@@ -191,10 +192,20 @@ def test_a_plan_that_is_sent_twice_counts_once(
     bathroom(nation="england")
     page = visitor.see(f"{FAN}?at=P1&new_circuit=no")
     for _ in range(2):
-        assert visitor.submit_on(page, press="Plan this work").status == 303
+        sent = visitor.submit_on(page, press="Plan this work")
+        assert visitor.go_on(sent).h1 == stored().works[0].name
     assert len(stored().works) == 1
     visitor.save(f"{FAN}?at=P1&new_circuit=no", press="Plan this work")
     assert len(stored().works) == 2
+
+
+def test_planned_work_leads_back_to_what_was_asked(
+    visitor: CheckedClient, bathroom: Callable[..., None]
+) -> None:
+    bathroom(nation="wales")
+    page = visitor.save(f"{FAN}?at=P1&new_circuit=no", press="Plan this work")
+    asked = [to for to in page.links.values() if "bath-fan" in to]
+    assert asked == [f"{FAN}?at=P1"]
 
 
 def test_work_can_be_planned_while_it_depends(

@@ -33,6 +33,7 @@ class Sign:
 
     Attributes:
         code: Its name, and its anchor on a page.
+        short: What it is, in a few words.
         seen: What is seen, heard or smelled.
         urgency: How soon, a key of :data:`URGENCIES`.
         who: Whom to call, in this order.
@@ -45,6 +46,7 @@ class Sign:
     """
 
     code: str
+    short: str
     seen: str
     urgency: Urgency
     who: tuple[Who, ...]
@@ -58,6 +60,7 @@ class Sign:
 
 _HEAT = Sign(
     code="heat",
+    short="Heat, noise, scorching, smoke, a burning smell",
     seen="Heat, buzzing, crackling, scorching, smoke, or a burning or fishy smell",
     urgency="now",
     who=("fire", "network"),
@@ -71,6 +74,7 @@ _HEAT = Sign(
 )
 _OPEN = Sign(
     code="open",
+    short="Bare, broken or open parts",
     seen="Bare metal or wire, a cracked or open cut-out, a missing cover, a damaged "
     "cable",
     urgency="now",
@@ -83,6 +87,7 @@ _OPEN = Sign(
 )
 _WATER = Sign(
     code="water",
+    short="Water",
     seen="Water on or in the intake",
     urgency="now",
     who=("network", "fire"),
@@ -94,6 +99,7 @@ _WATER = Sign(
 )
 _STRUCK = Sign(
     code="struck",
+    short="A street cable hit or down",
     seen="The street cable, or a cable in the ground or overhead, is hit or down",
     urgency="now",
     who=("fire", "network"),
@@ -105,6 +111,7 @@ _STRUCK = Sign(
 )
 _PITCH = Sign(
     code="pitch",
+    short="Leaking pitch",
     seen="Black pitch or oil leaking from the cut-out",
     urgency="today",
     who=("network",),
@@ -116,6 +123,7 @@ _PITCH = Sign(
 )
 _SEAL = Sign(
     code="seal",
+    short="A missing seal",
     seen="A seal is missing or broken",
     urgency="report",
     who=("supplier", "network"),
@@ -127,6 +135,7 @@ _SEAL = Sign(
 )
 _LOOSE = Sign(
     code="loose",
+    short="Loose parts",
     seen="The meter or another part hangs loose",
     urgency="report",
     who=("supplier", "network"),
@@ -137,6 +146,7 @@ _LOOSE = Sign(
 )
 _TAILS = Sign(
     code="tails",
+    short="Old or hanging tails",
     seen="Tails that hang, are thin, or are covered in rubber or cloth",
     urgency="plan",
     who=("electrician", "network"),
@@ -148,6 +158,7 @@ _TAILS = Sign(
 )
 _ASBESTOS = Sign(
     code="asbestos",
+    short="Possible asbestos",
     seen="Old boards, flash guards or backing that may hold asbestos",
     urgency="plan",
     who=("electrician", "landlord"),
@@ -159,6 +170,7 @@ _ASBESTOS = Sign(
 )
 _LOOPED = Sign(
     code="looped",
+    short="A looped supply",
     seen="A fuse in the neutral, or a supply that goes on to next door",
     urgency="report",
     who=("network",),

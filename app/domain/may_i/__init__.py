@@ -25,7 +25,7 @@ from app.domain.may_i.beside import (
     others_to_ask,
 )
 from app.domain.may_i.groups import GROUPS, jobs_found
-from app.domain.may_i.jobs import JOBS, Job
+from app.domain.may_i.jobs import JOBS, Job, job_titled
 from app.domain.may_i.known import Known, known_of, nation_of
 from app.domain.may_i.planned import planned_already, planned_work
 from app.domain.may_i.questions import PLACES, QUESTIONS, Question
@@ -50,6 +50,7 @@ __all__ = [
     "building_of",
     "in_bath_zone",
     "isolation_work",
+    "job_titled",
     "jobs_found",
     "known_of",
     "left_to_others",

@@ -369,3 +369,8 @@ _JOBS = (
     ),
 )
 JOBS: dict[str, Job] = {job.code: job for job in _JOBS}
+
+
+def job_titled(title: str) -> Job | None:
+    """Return the job of a title, as planned work names it."""
+    return next((job for job in _JOBS if job.title == title), None)

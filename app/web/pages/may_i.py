@@ -26,6 +26,8 @@ from app.domain.record import Work
 from app.domain.record.choices import NATIONS
 from app.errors import InvalidError
 from app.services.homes import save
+from app.store.changes import find_change
+from app.web.addresses import item_url, with_done
 from app.web.forms import sent_once
 from app.web.may_i_address import asked
 from app.web.may_i_view import (
@@ -121,7 +123,7 @@ class AnswerPage:
         all_four: Address of all four nations side by side.
         plan: Address that plans it.
         once: What lets the form that plans it count once.
-        planned: Titles of work that is planned for just this.
+        planned: Title and address of work that is planned for just this.
         back: Address of the jobs.
     """
 
@@ -144,7 +146,7 @@ class AnswerPage:
     all_four: str
     plan: str
     once: str
-    planned: tuple[str, ...]
+    planned: Pairs
     back: str
 
 
@@ -226,7 +228,10 @@ def plan(home: str, job: str) -> ResponseReturnValue:
         record = added(start.record, work)
         sentence = f"Planned: {work.title} ({work.ref})."
         done = save(connection, start, record, sentence, once=sent_once())
-    return redirect(ask.url("show", done=done), 303)
+        made = find_change(connection, start.key, done or 0)
+    # Sent twice: what was planned the first time is shown.
+    planned = (made and made.entries[0].after) or work
+    return redirect(with_done(item_url(home, planned), done), 303)
 
 
 def _work(ask: Asking) -> Work:
@@ -277,6 +282,6 @@ def _answer_page(ask: Asking, nation: Nation) -> AnswerPage:
         all_four=ask.url("nations"),
         plan=ask.url("plan"),
         once=token_hex(8),
-        planned=tuple(work.title for work in planned),
+        planned=tuple((w.title, item_url(home.ref, w)) for w in planned),
         back=url_for(".index", home=home.ref),
     )
