@@ -70,6 +70,7 @@ def export(home: str | None, output: Path | None, data: Path | None) -> None:
             "remarks",
             "reminders",
             "trace",
+            "may-i",
             "trace-plan",
             "rounds",
         )

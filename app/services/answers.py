@@ -16,6 +16,7 @@ from app.domain.ask import ask_point, ask_room, ask_way
 from app.domain.circuits import CircuitAnswer
 from app.domain.faults import Fault
 from app.domain.load import LoadAnswer
+from app.domain.may_i.shapes import MayIAnswer
 from app.domain.network import network
 from app.domain.record import Device, IntakeItem, Item, Point, Record, Room
 from app.domain.remarks import Remark
@@ -41,6 +42,7 @@ SHAPES: Mapping[str, Any] = {
     "room": RoomAnswer,
     "circuit": CircuitAnswer,
     "load": LoadAnswer,
+    "may-i": MayIAnswer,
     "faults": tuple[Fault, ...],
     "remarks": tuple[Remark, ...],
     "reminders": tuple[Due, ...],

@@ -75,6 +75,8 @@ PLACES: tuple[tuple[str, tuple[tuple[str, str], ...]], ...] = (
             ("Isolate", "isolation.index"),
             ("Labels", "labels.index"),
             ("Load", "load.index"),
+            ("May I?", "may_i.index"),
+            ("Whom to call", "call.index"),
         ),
     ),
     (

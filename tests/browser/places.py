@@ -19,6 +19,9 @@ LISTS = (
     "remarks/", "remarks/sockets-without-30-ma/",
     "works/", "reminders/", "reminders/inspection/done", "new/works", "new/reminders",
     "load/", "load/?shower_kw=8.5&charger_kw=7.4",
+    "may-i/", "may-i/?q=shed", "may-i/something-else/?nation=wales",
+    "may-i/bath-fan/?nation=england&place=bath_zone&new_circuit=no",
+    "may-i/bath-fan/nations", "may-i/rewire/", "call/",
 )  # fmt: skip
 PAGES = {
     "boards": ("", "ways", "labels", "chart"),

@@ -134,6 +134,7 @@ def filled(app: Flask, methods: str) -> Iterator[str]:
         "code": "earthing-unknown",
         "subject": "H1",
         "slug": "flat-twin-and-earth",
+        "job": "bath-fan",
         "due": "inspection",
     }
     adapter = app.url_map.bind("localhost")
@@ -285,7 +286,7 @@ ARGUMENTS = (
     "back", "done", "away", "lit", "q", "filter", "sort", "ref", "copy", "after",
     "kind", "board", "room", "point", "tied_to", "controlled", "ways", "seen_on",
     "note", "next", "url", "home", "plural", "_scheme", "_external", "_anchor",
-    "_method", "endpoint",
+    "_method", "endpoint", "at", "nation", "place",
 )  # fmt: skip
 
 
