@@ -107,7 +107,7 @@ def _said(record: Record, item: Item) -> Iterator[str]:
     """Say whose a thing is and how big; a board says the rest in its own drawing."""
     owner, facts, _ = said_of(record, item)
     if isinstance(item, Board):
-        yield joined([OWNERS[owner], "drawn by itself"])
+        yield joined([OWNERS[owner], "drawn on its own"])
         return
     yield joined([OWNERS[owner], *facts[:1]])
     if not isinstance(item, IntakeItem):

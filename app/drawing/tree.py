@@ -223,7 +223,8 @@ def _words(
 ) -> Iterator[Text]:
     """Lay out words from y downwards to the sheet's edge."""
     room = WIDTH - _EDGE - 4 - x
-    for at, line in enumerate(wrapped(text, room, size, most=most, bold=bold)):
+    kept = text.replace(" · ", "\xa0· ")  # a dot ends a line, and never begins one
+    for at, line in enumerate(wrapped(kept, room, size, most=most, bold=bold)):
         yield Text(
             x=x,
             y=y + size + at * (size + 3),

@@ -65,6 +65,7 @@ PLACES: tuple[tuple[str, tuple[tuple[str, str], ...]], ...] = (
             ("Circuits", "circuits.index"),
             ("Rooms", "rooms.index"),
             ("Points", "points.index"),
+            ("House", "house.index"),
         ),
     ),
     ("Find out", (("Walk", "walk.index"), ("Switching rounds", "rounds.index"))),
@@ -81,7 +82,14 @@ PLACES: tuple[tuple[str, tuple[tuple[str, str], ...]], ...] = (
         "Remarks",
         (("Remarks", "remarks.index"), ("Open questions", "faults.index")),
     ),
-    ("Papers", (("Document", "documents.show"), ("Changes", "changes.index"))),
+    (
+        "Papers",
+        (
+            ("Document", "documents.show"),
+            ("One-line", "one_line.index"),
+            ("Changes", "changes.index"),
+        ),
+    ),
 )
 # Pages that are in the place of another list than their own.
 IN_PLACE_OF = {
