@@ -7,7 +7,7 @@ line of the circuit that feeds it, or of a source that does without one.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 
 from app.domain.network import Network, network, sources_of
@@ -17,6 +17,9 @@ from app.drawing.line import Line, lines_of
 
 NO_ROOM, OUTDOORS = "no-room", "outdoors"
 NOT_FED = "Not known what feeds these"
+# How many points of one line stand together, and how tall a page is: in rows of points,
+# with one for the head of each line.
+_MANY, _PAGE = 12, 14.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -51,12 +54,14 @@ class Block:
     Attributes:
         code: Reference of the room, or one of the codes of this module.
         room: The room, if it is one.
+        part: Which part of it this is, from 1.
     """
 
     code: str
     title: str
     room: Room | None
     groups: tuple[Group, ...]
+    part: int = 1
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -98,6 +103,30 @@ class House:
 def house_of(record: Record) -> House:
     """Return what the drawing shows of a record."""
     return House(network(record))
+
+
+def in_parts(block: Block) -> tuple[Block, ...]:
+    """Return a room, or the parts of one that is taller than a page."""
+    parts: list[list[Group]] = [[]]
+    room = _PAGE
+    for group in block.groups:
+        for at in range(0, len(group.hung), _MANY):
+            piece = Group(line=group.line, hung=group.hung[at : at + _MANY])
+            tall = 1 + len(piece.hung) / 3
+            if tall > room and parts[-1]:
+                parts.append([])
+                room = _PAGE
+            parts[-1].append(piece)
+            room -= tall
+    return tuple(
+        replace(
+            block,
+            title=f"{block.title}, part {at + 1}" if at else block.title,
+            part=at + 1,
+            groups=tuple(groups),
+        )
+        for at, groups in enumerate(parts)
+    )
 
 
 def is_outside(room: Room | None) -> bool:

@@ -16,6 +16,7 @@ from app.drawing.one_line_supply import boxed, described, refs_shown, supply_sce
 from app.drawing.phrase import device_rating, hours, joined, quantity, residual
 from app.drawing.scene import Box, Linker, Part, Scene, Text, Thing
 from app.drawing.sheet import Band, one_sheet
+from app.drawing.split import in_parts
 from app.drawing.supply import NOT_RECORDED, open_circles
 from app.drawing.symbols import symbol_of
 from app.drawing.tree import WIDTH, Node, Out, Tree, draw_tree
@@ -36,7 +37,7 @@ def one_line_blocks(record: Record, link: Linker) -> tuple[Scene, ...]:
         link: Address of the page of a reference, or None.
     """
     diagram = Diagram.of(network(record), link)
-    boards = (_board_scene(diagram, board) for board in record.boards)
+    boards = [s for board in record.boards for s in _board_scenes(diagram, board)]
     return (supply_scene(diagram), *boards, *_loose(diagram))
 
 
@@ -52,45 +53,45 @@ def one_line_scene(record: Record, link: Linker) -> Scene:
     )
 
 
-def _board_scene(diagram: Diagram, board: Board) -> Scene:
-    heading = _heading(diagram, board)
-    parts, y = draw_tree(_tree(diagram, board), heading.box.bottom)
-    for text, known in _said_below(diagram, board):
-        more, y = boxed(text, y, known=known)
-        parts += more
-    return Scene(
-        ident=f"line-{board.ref}",
-        title=board.title,
-        description=described(parts),
-        width=WIDTH,
-        height=y + 8,
-        parts=(heading, *parts),
-    )
+def _board_scenes(diagram: Diagram, board: Board) -> Iterator[Scene]:
+    """Draw a board; one that is taller than a page, in parts."""
+    trees = in_parts(_tree(diagram, board))
+    for at, tree in enumerate(trees):
+        heading = _heading(diagram, board, part=at + 1 if at else 0)
+        parts, y = draw_tree(tree, heading.box.bottom)
+        last = at + 1 == len(trees)
+        for text, known in _said_below(diagram, board) if last else ():
+            more, y = boxed(text, y, known=known)
+            parts += more
+        yield Scene(
+            ident=f"line-{board.ref}-{at + 1}" if at else f"line-{board.ref}",
+            title=f"{board.title}, part {at + 1}" if at else board.title,
+            description=described(parts),
+            width=WIDTH,
+            height=y + 8,
+            parts=(heading, *parts),
+        )
 
 
-def _heading(diagram: Diagram, board: Board) -> Thing:
+def _heading(diagram: Diagram, board: Board, part: int) -> Thing:
+    """Draw a board's name; its second part and those after it are numbered."""
     record = diagram.net.record
     room = record.find(Room, board.room)
     where = f"In {room.title}" if room else "Where it is: not recorded"
-    lines = [(t, board.title, STRONG) for t in _wrapped(board.title, STRONG)]
-    lines += [(t, where, SMALL) for t in _wrapped(where, SMALL)]
+    title = f"{board.title}, part {part}" if part else board.title
     texts: list[Text] = []
     y = 4.0
-    for text, whole, size in lines:
-        y += size + 4
-        texts.append(
-            Text(
-                x=_EDGE,
-                y=y,
-                text=text,
-                whole=whole if text.endswith("…") else None,
-                size=size,
-                bold=size == STRONG,
+    for said, size in ((title, STRONG), *([] if part else [(where, SMALL)])):
+        for text in _wrapped(said, size):
+            y += size + 4
+            whole = said if text.endswith("…") else None
+            bold = size == STRONG
+            texts.append(
+                Text(x=_EDGE, y=y, text=text, whole=whole, size=size, bold=bold)
             )
-        )
     return Thing(
         ref=board.ref,
-        title=f"{board.title}. {where}",
+        title=title if part else f"{title}. {where}",
         box=Box(_EDGE - 4, 2, WIDTH - 2 * _EDGE + 8, y + 4),
         parts=tuple(texts),
         href=diagram.link(board.ref),

@@ -120,7 +120,7 @@ def _facts(home: Home) -> Iterator[tuple[str, bool]]:
     basis = BASES[home.earthing_basis].lower()
     how = f"how that is known: {basis}"
     words = joined([EARTHINGS[home.earthing], how]) if known else "not known"
-    yield f"Earthing: {words}", known
+    yield f"Earthing: {words}", known and home.earthing_basis != "unknown"
     phases = home.phases != "unknown"
     yield f"Phases: {PHASES[home.phases].lower()}", phases
     for name, value, unit in (

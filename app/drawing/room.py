@@ -235,7 +235,7 @@ def _draw_point(sheet: _Sheet, hung: Hung, cell: Box, *, known: bool) -> Touched
     )
     drawn = symbol_of("point", hung.point.kind)
     symbol = Symbol(x=middle - 12, y=y + 3, drawn=drawn, faint=faint)
-    texts = [*_point_words(hung, middle, y + _BOX + 13, width - 4, bold=lit)]
+    texts = [*_point_words(hung, middle, y + _BOX + 13, width - 4)]
     foot = max([y + _BOX, *(text.box.bottom for text in texts)]) + 2
     return Touched(
         ref=hung.point.ref,
@@ -247,23 +247,20 @@ def _draw_point(sheet: _Sheet, hung: Hung, cell: Box, *, known: bool) -> Touched
     )
 
 
-def _point_words(
-    hung: Hung, middle: float, y: float, room: float, *, bold: bool
-) -> Iterator[Text]:
+def _point_words(hung: Hung, middle: float, y: float, room: float) -> Iterator[Text]:
     title = name_of(hung)
-    lines = [(line, title) for line in wrapped(title, room, SMALL, most=4, bold=bold)]
+    lines = [(line, title) for line in wrapped(title, room, SMALL, most=4)]
     for said in hung.said:
-        lines += [(f, said) for f in wrapped(said, room, SMALL, most=2, bold=bold)]
+        lines += [(f, said) for f in wrapped(said, room, SMALL, most=2)]
     if not hung.seen and hung.lines:
         lines.append((UNSURE, UNSURE))
     for at, (line, whole) in enumerate(lines):
         yield Text(
             x=middle,
             y=y + at * _LEADING,
-            text=shortened(line, room, SMALL, bold=bold),
+            text=shortened(line, room, SMALL),
             whole=whole if line.endswith("…") else None,
             size=SMALL,
-            bold=bold,
             anchor="middle",
         )
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from app.domain.record import Circuit, Record, Room, Source
-from app.drawing.house import House, house_of
+from app.drawing.house import Block, House, house_of, in_parts
 from app.drawing.house_key import key_scenes
 from app.drawing.room import Lit, room_scene
 from app.drawing.scene import Linker, Scene
@@ -55,9 +55,14 @@ def _bands(house: House, link: Linker, lit: Lit) -> tuple[Band, ...]:
             code=storey.code,
             title=storey.title,
             blocks=tuple(
-                room_scene(block, link, lit, ident=f"room-{block.code}")
+                room_scene(part, link, lit, ident=_ident(part))
                 for block in storey.blocks
+                for part in in_parts(block)
             ),
         )
         for storey in house.storeys
     )
+
+
+def _ident(block: Block) -> str:
+    return f"room-{block.code}" + (f"-part-{block.part}" if block.part > 1 else "")

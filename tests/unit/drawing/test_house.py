@@ -175,6 +175,14 @@ def test_a_point_on_two_circuits_stands_once_and_names_the_other() -> None:
     assert [t.ref for t in kitchen.things()] == ["R1", "C1", "P1", "P7", "P5"]
 
 
+def test_a_room_taller_than_a_page_is_drawn_in_parts() -> None:
+    points = [b.light(f"P{n}", room="R1") for n in range(90)]
+    house = b.home(b.room("R1", name="Barn"), *points)
+    assert_whole(house)
+    assert [s.title for s in blocks(house)][:2] == ["Barn", "Barn, part 2"]
+    assert max(s.height for s in blocks(house)) < 1000
+
+
 def test_many_alike_are_counted() -> None:
     assert "Light × 3" in said(parsed(render(blocks(SMALL)[2])))
 
