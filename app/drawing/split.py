@@ -7,8 +7,8 @@ from dataclasses import dataclass, field, replace
 
 from app.drawing.tree import Node, Tree
 
-# About how tall a thing and what goes out from it are, against a page's 90.
-_NODE, _OUT, _PAGE = 4, 5, 90
+# About how tall a thing and what goes out from it are, against a page's 74.
+_NODE, _OUT, _PAGE = 4, 5, 74
 
 
 Begins = tuple[str, bool] | None
