@@ -85,8 +85,10 @@ PLACES: tuple[tuple[str, tuple[tuple[str, str], ...]], ...] = (
     (
         "Papers",
         (
-            ("Document", "documents.show"),
+            ("Work", "works.index"),
+            ("Reminders", "reminders.index"),
             ("One-line", "one_line.index"),
+            ("Document", "documents.show"),
             ("Changes", "changes.index"),
         ),
     ),

@@ -9,7 +9,17 @@ from app.domain.record._field import LongText, Ref, RefTo, ShortText, field
 from app.domain.record.items import Item
 
 # Whatever a remark can be about; one about the home itself names nothing.
-REMARKED = ("room", "source", "intake", "board", "device", "circuit", "point", "tie")
+REMARKED = (
+    "room",
+    "source",
+    "intake",
+    "board",
+    "device",
+    "circuit",
+    "point",
+    "tie",
+    "work",
+)
 
 
 class Aside(Item):
@@ -24,6 +34,7 @@ class Aside(Item):
     noun: ClassVar[str] = "Remark set aside"
     prefix: ClassVar[str] = "A"
     by_form: ClassVar[bool] = False
+    cannot_lose: ClassVar[tuple[str, ...]] = ("about",)
 
     remark: ShortText = field("Remark", ...)
     about: Annotated[Ref, RefTo(REMARKED)] | None = field(
