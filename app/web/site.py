@@ -65,6 +65,7 @@ PLACES: tuple[tuple[str, tuple[tuple[str, str], ...]], ...] = (
             ("Circuits", "circuits.index"),
             ("Rooms", "rooms.index"),
             ("Points", "points.index"),
+            ("House", "house.index"),
         ),
     ),
     ("Find out", (("Walk", "walk.index"), ("Switching rounds", "rounds.index"))),
@@ -88,6 +89,7 @@ PLACES: tuple[tuple[str, tuple[tuple[str, str], ...]], ...] = (
         (
             ("Work", "works.index"),
             ("Reminders", "reminders.index"),
+            ("One-line", "one_line.index"),
             ("Document", "documents.show"),
             ("Changes", "changes.index"),
         ),

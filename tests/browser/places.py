@@ -17,6 +17,7 @@ LISTS = (
     "new/points", "new/ties", "labels/", "labels/sheets", "walk/rooms", "rounds/",
     "rounds/new", "rounds/results", "isolate/", "isolate/whole-house",
     "remarks/", "remarks/sockets-without-30-ma/",
+    "house/", "one-line/",
     "works/", "reminders/", "reminders/inspection/done", "new/works", "new/reminders",
     "load/", "load/?shower_kw=8.5&charger_kw=7.4",
     "may-i/", "may-i/?q=shed", "may-i/something-else/?nation=wales",
@@ -44,13 +45,14 @@ def places_of(record: Record) -> list[str]:
         for page in pages
     ]
     walked = [f"walk/rooms/{ref}" for ref in _fullest(record, "rooms")]
+    forward = [f"house/?lit={ref}" for ref in _fullest(record, "circuits")]
     plans = [
         f"isolate/plan{page}ref={ref}"
         for page in ("?", "/step?at=sources&", "/sheet?", "/notice?")
         for ref in _fullest(record, "rooms")
     ]
     own = f"remarks/earthing-unknown/{record.home.ref}/aside"
-    return [home + place for place in (*LISTS, own, *walked, *things, *plans)]
+    return [home + place for place in (*LISTS, own, *walked, *things, *forward, *plans)]
 
 
 def _fullest(record: Record, sort: str) -> list[str]:
