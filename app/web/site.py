@@ -75,6 +75,7 @@ PLACES: tuple[tuple[str, tuple[tuple[str, str], ...]], ...] = (
             ("Isolate", "isolation.index"),
             ("Labels", "labels.index"),
             ("Load", "load.index"),
+            ("It has tripped", "tripped.show"),
         ),
     ),
     (
@@ -92,6 +93,7 @@ IN_PLACE_OF = {
     "isolation_steps": "isolation",
     "label_sheets": "labels",
     "marking": "rounds",
+    "trips": "tripped",
 }
 
 

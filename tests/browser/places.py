@@ -17,6 +17,9 @@ LISTS = (
     "new/points", "new/ties", "labels/", "labels/sheets", "walk/rooms", "rounds/",
     "rounds/new", "rounds/results", "isolate/", "isolate/whole-house",
     "remarks/", "remarks/sockets-without-30-ma/",
+    "tripped/", "tripped/?to=moved&to=rcd", "trips/",
+    "tripped/?to=moved&to=rcd&device=%3F",
+    "tripped/?to=moved&to=rcd&to=rcd-on&to=ways-off&to=neutral&to=tell&device=%3F",
     "load/", "load/?shower_kw=8.5&charger_kw=7.4",
 )  # fmt: skip
 PAGES = {

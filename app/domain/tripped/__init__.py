@@ -4,14 +4,17 @@ from __future__ import annotations
 
 from app.domain.tripped.hanging import (
     Hanging,
+    Moves,
     WayBelow,
     borrowed,
     can_trip,
     candidates,
     hanging,
     has_button,
+    missed,
     where,
 )
+from app.domain.tripped.log import earlier, entry, how_often
 from app.domain.tripped.screens import (
     FIRST,
     SCREENS,
@@ -21,7 +24,14 @@ from app.domain.tripped.screens import (
     trail,
 )
 from app.domain.tripped.sheet import IfItTrips, if_it_trips
-from app.domain.tripped.story import Chosen, neutral_lines, story
+from app.domain.tripped.story import (
+    TO_ADD,
+    Chosen,
+    moved,
+    named,
+    neutral_lines,
+    story,
+)
 from app.domain.tripped.suspects import (
     GROUNDS,
     Suspect,
@@ -33,9 +43,11 @@ __all__ = [
     "FIRST",
     "GROUNDS",
     "SCREENS",
+    "TO_ADD",
     "Chosen",
     "Hanging",
     "IfItTrips",
+    "Moves",
     "Screen",
     "Suspect",
     "WayBelow",
@@ -45,9 +57,15 @@ __all__ = [
     "candidates",
     "choices_of",
     "circuits_below",
+    "earlier",
+    "entry",
     "hanging",
     "has_button",
+    "how_often",
     "if_it_trips",
+    "missed",
+    "moved",
+    "named",
     "neutral_lines",
     "story",
     "suspects",

@@ -1,4 +1,4 @@
-"""What can trip in a home, and all that hangs on each: for pages, paper and programs."""
+"""What can trip in a home, and all that hangs on each."""
 
 from __future__ import annotations
 
@@ -63,14 +63,14 @@ def candidates(record: Record, answer: str) -> tuple[Moves, ...]:
     if answer == "breaker":
         fits = (d for d in record.devices if _trips(d) and not has_button(d))
         return tuple(d for d in fits if not is_fuse(d))
-    both = (*record.devices, *record.intake)
+    both: tuple[Moves, ...] = (*record.devices, *record.intake)
     movable = [d for d in both if _trips(d)]
     return tuple(sorted(movable, key=lambda d: not is_fuse(d)))
 
 
 def can_trip(record: Record) -> tuple[Moves, ...]:
     """Return everything of one's own that trips or blows, in the record's order."""
-    both = (*record.intake, *record.devices)
+    both: tuple[Moves, ...] = (*record.intake, *record.devices)
     return tuple(d for d in both if _trips(d) and d.kind not in _ANY)
 
 
@@ -126,7 +126,7 @@ def borrowed(net: Network, device: str) -> tuple[Suspect, ...]:
 
 
 def missed(found: tuple[Suspect, ...]) -> tuple[str, ...]:
-    """Return what is missed while these are off, a line each, what matters most first."""
+    """Return what is missed while these are off, what matters most first."""
     lines = [
         (list(CARE).index(care), f"{CARE[care]}: {where(suspect)}")
         for suspect in found

@@ -311,11 +311,7 @@ _SCREENS = (
     Screen(
         code="tell",
         title="What to tell the electrician",
-        says=(
-            "Which device moved, and when.",
-            "What was running or had just been switched on; rain or frost.",
-            "What you unplugged, which way trips it, and what you left off.",
-        ),
+        says=("Read this out, and add what only you know.",),
         choices={},
         shows="tell",
         stop=True,

@@ -2,43 +2,60 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import dataclass
 
 from app.domain.isolation.help import whom_to_call
-from app.domain.kinds import DEVICE_KINDS
+from app.domain.kinds import DEVICE_KINDS, POINT_KINDS
 from app.domain.labels.confirmed import feeds_boards
 from app.domain.labels.printed import printed
 from app.domain.network import Network, downstream
-from app.domain.record import Board, Device, Room
-from app.domain.tripped.hanging import has_button, missed, where
+from app.domain.record import Board, Device, IntakeItem, Room
+from app.domain.record.choices import CARE
+from app.domain.tripped.hanging import can_trip, has_button, where
 from app.domain.tripped.screens import SCREENS
 from app.domain.tripped.suspects import Suspect, suspects
 
 FIRST_GROUNDS = ("outdoors", "wet")
+_UNPLUG = (
+    "what hangs on it, from the top of its list: outdoors and wet first, then heaters "
+    "and motors. A switch may leave one wire joined. What is wired in: off at its own "
+    "switch."
+)
+_WAYS_OFF = (
+    "switch off all of them, then it on once more. It holds: one way on at a time; the "
+    "one that trips it stays off. A fuse is not drawn for this."
+)
+_NEUTRAL = (
+    "most likely a neutral touches earth. Ways that break one wire do not part it. "
+    "Leave it off and call."
+)
 RULES = (
-    (
-        "Unplug",
-        "what hangs on it, from the top of its list: outdoors and wet first, then "
-        "heaters and motors. A switch may leave one wire joined. What is wired in: off "
-        "at its own switch.",
-    ),
+    ("Unplug", _UNPLUG),
     ("Switch it on, once:", "right down to off first, then up."),
     (
         "It stays on:",
         "plug in one thing at a time, a minute apart. What trips it stays unplugged.",
     ),
-    (
-        "It trips again, and it has ways below it:",
-        "switch off all of them, then switch it on once more. It holds: one way on at a "
-        "time; the one that trips it stays off. A fuse is not drawn for this.",
-    ),
-    (
-        "It trips with every way off:",
-        "most likely a neutral touches earth. Ways that break one wire do not part it. "
-        "Leave it off and call.",
-    ),
+    ("It trips again, and it has ways below it:", _WAYS_OFF),
+    ("It trips with every way off:", _NEUTRAL),
     ("Any other that will not stay on:", "leave it off and call."),
 )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Things:
+    """What is on a way in one room, in short.
+
+    Attributes:
+        text: The room, and what is in it.
+        first: Whether it is outdoors or wet, so to be looked at first.
+        count: How many points that is.
+    """
+
+    text: str
+    first: bool
+    count: int
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -47,18 +64,16 @@ class Row:
 
     Attributes:
         name: What to look for on the board.
-        under: The RCD of this board that it hangs on, by name; empty for none.
+        under: Whether it hangs on an RCD of this board.
         head: Whether ways of this board hang on it, so that it heads them.
-        first: What is outdoors or wet on it.
-        then: What else is on it, the likeliest first.
+        things: What is on it, the likeliest first.
         boards: Boards that hang on it.
     """
 
     name: str
-    under: str
+    under: bool
     head: bool
-    first: tuple[str, ...]
-    then: tuple[str, ...]
+    things: tuple[Things, ...]
     boards: tuple[str, ...]
 
 
@@ -103,10 +118,27 @@ def if_it_trips(net: Network) -> IfItTrips:
         stop=SCREENS["stop"].says,
         leave=SCREENS["leave"].says,
         rules=RULES,
-        boards=tuple(_board(net, board) for board in record.boards),
-        missed=missed(tuple(dict.fromkeys(everything))),
+        boards=(*_before(net), *(_board(net, board) for board in record.boards)),
+        missed=_missed(tuple(dict.fromkeys(everything))),
         call=whom_to_call(record.home.nation),
     )
+
+
+def _before(net: Network) -> tuple[BoardRows, ...]:
+    """Return the fuses of one's own that stand before the boards."""
+    rows = []
+    for item in (d for d in can_trip(net.record) if isinstance(d, IntakeItem)):
+        fed = downstream(net, item.ref)
+        boards = [
+            board.name
+            for board in net.record.boards
+            if any(d.ref in fed for d in net.record.devices_of(board.ref))
+        ]
+        rows.append(
+            Row(name=item.title, under=False, head=False, things=(), boards=(*boards,))
+        )
+    where_it_is = BoardRows(name="Before the boards", room="", rows=tuple(rows))
+    return (where_it_is,) if rows else ()
 
 
 def _board(net: Network, board: Board) -> BoardRows:
@@ -124,14 +156,55 @@ def _shown(net: Network, device: Device) -> bool:
 
 
 def _row(net: Network, device: Device) -> Row:
-    own = _own(net, device)
+    head = _heads(net, device)
     return Row(
         name=_name(net, device),
         under=_under(net, device),
-        head=_heads(net, device),
-        first=tuple(where(s) for s in own if s.ground in FIRST_GROUNDS),
-        then=tuple(where(s) for s in own if s.ground not in FIRST_GROUNDS),
-        boards=() if _heads(net, device) else feeds_boards(net, device),
+        head=head,
+        things=_things(net, _own(net, device)),
+        boards=() if head else feeds_boards(net, device),
+    )
+
+
+def _things(net: Network, found: tuple[Suspect, ...]) -> tuple[Things, ...]:
+    """Return suspects room by room, in their order; lights by their rooms alone."""
+    by_room: dict[tuple[bool, str], list[Suspect]] = {}
+    lights = [s for s in found if s.ground == "lights"]
+    for suspect in found:
+        if suspect.ground != "lights":
+            first = suspect.ground in FIRST_GROUNDS
+            by_room.setdefault((first, suspect.room or ""), []).append(suspect)
+    rooms = [
+        Things(text=_in_room(net, room, some), first=first, count=len(some))
+        for (first, room), some in by_room.items()
+    ]
+    if not lights:
+        return tuple(rooms)
+    places = ", ".join(dict.fromkeys(s.room or "no room" for s in lights))
+    text = f"lights and switches: {places}"
+    return (*rooms, Things(text=text, first=False, count=len(lights)))
+
+
+def _in_room(net: Network, room: str, some: list[Suspect]) -> str:
+    """Return what is in a room; of what has no name of its own, how many alike."""
+    named = {p.ref: p for p in net.record.points if p.ref in {s.ref for s in some}}
+    kinds = Counter(p.kind for p in named.values() if not p.name)
+    words: dict[str, None] = {}
+    for suspect in some:
+        point = named[suspect.ref]
+        alike = 0 if point.name else kinds[point.kind]
+        label = POINT_KINDS[point.kind].label
+        words[f"{alike} × {label}" if alike > 1 else suspect.title] = None
+    said = ", ".join(words)
+    return f"{room}: {said}" if room else said
+
+
+def _missed(found: tuple[Suspect, ...]) -> tuple[str, ...]:
+    """Return what is missed, each sort with where it is."""
+    return tuple(
+        f"{words}: {', '.join(where(s) for s in found if care in s.care)}"
+        for care, words in CARE.items()
+        if any(care in s.care for s in found)
     )
 
 
@@ -148,21 +221,20 @@ def _heads(net: Network, device: Device) -> bool:
     return any(other.ref in fed for other in beside if _shown(net, other))
 
 
-def _under(net: Network, device: Device) -> str:
-    """Return the nearest device with a test button above it on its own board."""
+def _under(net: Network, device: Device) -> bool:
+    """Return whether a device with a test button is above it on its own board."""
     beside = net.record.devices_of(device.board)
-    above = [
-        d for d in beside if has_button(d) and device.ref in downstream(net, d.ref)
-    ]
-    return _name(net, above[-1]) if above else ""
+    return any(has_button(d) and device.ref in downstream(net, d.ref) for d in beside)
 
 
 def _name(net: Network, device: Device) -> str:
     """Return what to look for: the way number, what it feeds, what is printed on it."""
-    names = ", ".join(c.title for c in net.record.circuits_of(device.ref))
     kind = DEVICE_KINDS[device.kind]
-    number = f"Way {device.way}" if device.way else f"{kind.short} {device.ref}"
     label = f"“{device.label_found}”" if device.label_found else ""
-    button = "test button" if has_button(device) else ""
-    parts = (number, names or label, printed(device), button)
+    names = ", ".join(c.title for c in net.record.circuits_of(device.ref))
+    if not device.way:
+        own = f"{kind.short} {label or device.ref}"
+        return ", ".join(filter(None, (own, names, printed(device))))
+    button = kind.short if has_button(device) else ""
+    parts = (f"Way {device.way}", names or label, button, printed(device))
     return ", ".join(filter(None, parts))

@@ -25,7 +25,10 @@ TO_ADD = (
     "Rain, frost, or work on the house that day.",
     "What is left unplugged and what is left off.",
 )
-NOT_SAID = "not made out"
+ALL_BREAK_BOTH = (
+    "By the record every way here breaks line and neutral, so the fault may lie before "
+    "them, or in the device itself."
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -83,10 +86,7 @@ def neutral_lines(ways: tuple[WayBelow, ...]) -> tuple[str, ...]:
     one = [way for way in ways if way.breaks == "line"]
     open_ones = [way for way in ways if way.breaks == "unknown"]
     if ways and not one and not open_ones:
-        return (
-            "By the record every way here breaks line and neutral, so the fault may "
-            "lie before them, or in the device itself.",
-        )
+        return (ALL_BREAK_BOTH,)
     return tuple(f"{named(way)}: {breaks_in_words(way)}." for way in ways)
 
 
