@@ -75,7 +75,7 @@ def suspects(net: Network, device: str) -> tuple[Suspect, ...]:
     fed = downstream(net, device)
     points = [point for point in net.record.points if point.ref in fed]
     found = [suspect_of(net, point) for point in points]
-    return tuple(sorted(found, key=lambda suspect: _ORDER.index(suspect.ground)))
+    return tuple(sorted(found, key=_place))
 
 
 def circuits_below(net: Network, device: str) -> tuple[Device, ...]:
@@ -87,6 +87,11 @@ def circuits_below(net: Network, device: str) -> tuple[Device, ...]:
     )
 
 
+def _place(suspect: Suspect) -> tuple[int, bool]:
+    """Return its place in the order: its ground, then what water runs through."""
+    return _ORDER.index(suspect.ground), not _WET_CARES & {*suspect.care}
+
+
 def suspect_of(net: Network, point: Point) -> Suspect:
     """Return a point as a suspect, with the ground to suspect it on."""
     room = net.record.find(Room, point.room)
@@ -95,9 +100,15 @@ def suspect_of(net: Network, point: Point) -> Suspect:
         title=point.title,
         room=room.name if room else None,
         ground=_ground(point, room),
-        unplugs=POINT_KINDS[point.kind].group == "sockets",
+        unplugs=_unplugs(point),
         care=point.care,
     )
+
+
+def _unplugs(point: Point) -> bool:
+    """A fused connection unit stands among the sockets and is wired all the same."""
+    in_group = POINT_KINDS[point.kind].group == "sockets"
+    return in_group and point.kind != "fused_connection_unit"
 
 
 def _ground(point: Point, room: Room | None) -> Ground:
