@@ -71,6 +71,7 @@ def export(home: str | None, output: Path | None, data: Path | None) -> None:
             "trace",
             "trace-plan",
             "rounds",
+            "tripped",
         )
     ),
     help="Of what that command answers with --json; of rounds that trace reads.",

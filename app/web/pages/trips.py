@@ -23,6 +23,8 @@ from app.web.tripped_address import read
 from app.web.tripped_view import START, local, since
 from app.web.words import with_board
 
+NOT_ENDED = "How it ended is not recorded"
+
 bp = Blueprint("trips", __name__, url_prefix="/homes/<home>/trips")
 
 
@@ -109,7 +111,8 @@ def _entry(record: Record, trip: Trip) -> Entry:
     home = record.home.ref
     found = [item for ref in trip.found if (item := record.by_ref.get(ref))]
     by = f"Told by {trip.told_by}" if trip.told_by else ""
-    said = (MOVED[trip.moved], TRIP_OUTCOMES[trip.outcome], by)
+    ended = TRIP_OUTCOMES[trip.outcome] if trip.outcome != "unknown" else NOT_ENDED
+    said = (MOVED[trip.moved], ended, by)
     return Entry(
         anchor=f"item-{trip.ref}",
         when=_when(trip),
