@@ -82,7 +82,15 @@ PLACES: tuple[tuple[str, tuple[tuple[str, str], ...]], ...] = (
         "Remarks",
         (("Remarks", "remarks.index"), ("Open questions", "faults.index")),
     ),
-    ("Papers", (("Document", "documents.show"), ("Changes", "changes.index"))),
+    (
+        "Papers",
+        (
+            ("Work", "works.index"),
+            ("Reminders", "reminders.index"),
+            ("Document", "documents.show"),
+            ("Changes", "changes.index"),
+        ),
+    ),
 )
 # Pages that are in the place of another list than their own.
 IN_PLACE_OF = {

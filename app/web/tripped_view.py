@@ -8,8 +8,8 @@ from datetime import datetime
 
 from flask import url_for
 
+from app.domain.days import in_words
 from app.domain.isolation.help import whom_to_call
-from app.domain.labels.chart import in_words
 from app.domain.network import Network
 from app.domain.record import Board, Room, Trip
 from app.domain.record.choices import CARE

@@ -20,6 +20,7 @@ LISTS = (
     "tripped/", "tripped/?to=moved&to=rcd", "trips/",
     "tripped/?to=moved&to=rcd&device=%3F",
     "tripped/?to=moved&to=rcd&to=rcd-on&to=ways-off&to=neutral&to=tell&device=%3F",
+    "works/", "reminders/", "reminders/inspection/done", "new/works", "new/reminders",
     "load/", "load/?shower_kw=8.5&charger_kw=7.4",
 )  # fmt: skip
 PAGES = {
@@ -28,6 +29,7 @@ PAGES = {
     "devices": ("", "edit", "delete"),
     "circuits": ("", "figures/"),
     "points": ("", "edit"),
+    "works": ("", "done"),
     "rounds": ("ready", "prepare", "marks"),
 }
 

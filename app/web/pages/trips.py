@@ -8,8 +8,8 @@ from datetime import UTC, datetime
 from flask import Blueprint, redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
 
+from app.domain.days import in_words
 from app.domain.edits import added, new_ref
-from app.domain.labels.chart import in_words
 from app.domain.record import Record, Trip
 from app.domain.record.choices import MOVED, TRIP_OUTCOMES
 from app.domain.tripped import earlier, entry
