@@ -31,6 +31,7 @@ from app.domain.tripped import (
     named,
     neutral_lines,
     story,
+    suspects,
     where,
 )
 from app.web.tripped_address import NOBODY_KNOWS, Walk
@@ -149,7 +150,7 @@ def screen_page(net: Network, walk: Walk) -> ScreenPage:
         says=screen.says,
         about=_about(net, walk, hangs),
         reminder=_reminder(found) if shown and not screen.resets else "",
-        missed=missed(found) if screen.stop and screen.shows != "tell" else (),
+        missed=missed(_left_off(net, walk, screen, found)),
         groups=_groups(found) if shown else (),
         lines=tuple(line for line in _lines(net, walk, screen, hangs) if line[1]),
         why=screen.why,
@@ -215,6 +216,17 @@ def _lines(
         said = story(net, walk.screens, walk.chosen)
         return (("From this page", said), ("Add yourself", TO_ADD), call)
     return (call,) if screen.shows == "call" else ()
+
+
+def _left_off(
+    net: Network, walk: Walk, screen: Screen, found: tuple[Suspect, ...]
+) -> tuple[Suspect, ...]:
+    """Return what stays off at an end: one thing, one way, or all that hangs on it."""
+    if not screen.stop or screen.code in ("tell", "holds"):
+        return ()
+    if walk.chosen.point:
+        return tuple(s for s in found if s.ref == walk.chosen.point)
+    return suspects(net, walk.chosen.way) if walk.chosen.way else found
 
 
 def _reminder(found: tuple[Suspect, ...]) -> str:

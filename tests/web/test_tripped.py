@@ -180,6 +180,9 @@ def test_the_way_that_trips_is_named_and_what_hangs_on_it_is_missed(
     assert len(answers(pick)) == 4
     page = at_h10.see(url(*RCD, device="B1.R1", way="B1.W1"))
     assert page.h1 == "Leave that way off and call an electrician"
+    assert "Washing machine or dryer: Washing machine socket" in page.main
+    other = at_h10.see(url(*RCD, device="B1.R1", way="B1.W2"))
+    assert "Washing machine" not in other.main
     told = press(at_h10, page, "What to tell them")
     assert "The way that trips it: Way 1, “KITCHEN” (B1.W1)." in told.main
 
