@@ -73,6 +73,7 @@ def export(home: str | None, output: Path | None, data: Path | None) -> None:
             "may-i",
             "trace-plan",
             "rounds",
+            "tripped",
         )
     ),
     help="Of what that command answers with --json; of rounds that trace reads.",

@@ -22,6 +22,7 @@ from app.domain.record import Device, IntakeItem, Item, Point, Record, Room
 from app.domain.remarks import Remark
 from app.domain.reminders import Due
 from app.domain.trace.answers import PlanAnswer, TraceAnswer
+from app.domain.tripped import Hanging
 from app.errors import InvalidError, NotFoundError
 from app.interchange.rounds import RoundsFile
 from app.interchange.schema import published
@@ -49,6 +50,7 @@ SHAPES: Mapping[str, Any] = {
     "trace": TraceAnswer,
     "trace-plan": PlanAnswer,
     "rounds": RoundsFile,
+    "tripped": tuple[Hanging, ...],
 }
 
 

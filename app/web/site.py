@@ -78,6 +78,7 @@ PLACES: tuple[tuple[str, tuple[tuple[str, str], ...]], ...] = (
             ("Load", "load.index"),
             ("May I?", "may_i.index"),
             ("Whom to call", "call.index"),
+            ("It has tripped", "tripped.show"),
         ),
     ),
     (
@@ -104,6 +105,7 @@ IN_PLACE_OF = {
     "isolation_steps": "isolation",
     "label_sheets": "labels",
     "marking": "rounds",
+    "trips": "tripped",
 }
 
 

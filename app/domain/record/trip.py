@@ -24,7 +24,6 @@ class Trip(Item):
     plural: ClassVar[str] = "trips"
     noun: ClassVar[str] = "Trip"
     prefix: ClassVar[str] = "J"
-    by_form: ClassVar[bool] = False
 
     happened_at: Moment | None = field("When", hint="UTC, as 2026-03-01T14:05:00Z.")
     moved: Annotated[str, OneOf(choices.MOVED)] = field("What moved", "unknown")
