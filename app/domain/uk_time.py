@@ -40,6 +40,28 @@ def end_of(day: date, at: time | None = None) -> datetime:
     return utc_of(datetime.combine(day, at.replace(second=59)))
 
 
+def start_of(day: date) -> datetime:
+    """Return the first second of a day, in UTC."""
+    return utc_of(datetime.combine(day, time()))
+
+
+def moment_named(text: str) -> datetime:
+    """Return the last second of what is named: 2026-03-01, or 2026-03-01T14:30.
+
+    Raises:
+        ValueError: It is neither, or lies beyond what a calendar has.
+    """
+    try:
+        named, _, hour = text.partition("T")
+        return end_of(date.fromisoformat(named), _minute(hour) if hour else None)
+    except OverflowError as error:
+        raise ValueError(text) from error
+
+
+def _minute(text: str) -> time:
+    return datetime.strptime(text, "%H:%M").time()  # noqa: DTZ007 - a time of day
+
+
 def _is_summer(moment: datetime) -> bool:
     begins, ends = (_last_sunday(moment.year, month) for month in (BEGINS_IN, ENDS_IN))
     return begins <= moment < ends

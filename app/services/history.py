@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
-from datetime import UTC, datetime
+from datetime import UTC, datetime, timedelta
 from typing import NoReturn
 
 from sqlalchemy import Connection
@@ -18,16 +18,17 @@ from app.domain.history import (
     walked_back,
 )
 from app.domain.record import Record
-from app.domain.told import told
+from app.domain.told import former_refs, told
 from app.domain.uk_time import uk_time
 from app.domain.words import day
-from app.errors import ConflictError, InvalidError
+from app.errors import ConflictError, InvalidError, NotFoundError
 from app.services.homes import OpenHome
 from app.store import changes, homes
 from app.store import history as log
 from app.store.changes import Change, undone_among
 
 ELSEWHERE = "another computer"
+NO_END = 2**31
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -67,7 +68,7 @@ def as_of(connection: Connection, home: OpenHome, at: datetime, now: datetime) -
     began = homes.began_at(connection, home.key)
     if at < began:
         _refuse(f"The record of this home begins on {when(began)}.")
-    if at.date() > now.date() and at > now:
+    if at > now and uk_time(at).date() > uk_time(now).date():
         _refuse("That day is still to come.")
     until = log.first_after(connection, home.key, at)
     if until is None:
@@ -122,6 +123,73 @@ def happened(
         )
         for each in shown
     )
+
+
+def changes_of(
+    connection: Connection,
+    home: OpenHome,
+    ref: str,
+    most: int,
+    number: int | None = None,
+) -> tuple[tuple[Change, ...], str]:
+    """Return the newest changes of one item, and what its reference was before them.
+
+    Args:
+        connection: A connection.
+        home: The home.
+        ref: Reference of the item.
+        most: How many at the most.
+        number: Only those before this change.
+    """
+    found: list[Change] = []
+    while len(found) < most:
+        more = log.find_changes(
+            connection, home.key, most - len(found), before=number, ref=ref
+        )
+        former = None
+        for change in more:
+            found.append(change)
+            former = former_refs(change.entries).get(ref)
+            if former is not None:
+                ref, number = former, change.key
+                break
+        if former is None:
+            break
+    return tuple(found), ref
+
+
+def known_ref(connection: Connection, home: OpenHome, ref: str) -> str:
+    """Return a reference, of something that is there or once was.
+
+    Raises:
+        NotFoundError: Nothing ever had it.
+    """
+    if ref in home.record.by_ref or log.find_changes(connection, home.key, 1, ref=ref):
+        return ref
+    name = home.record.home.ref
+    raise NotFoundError(f"There is no “{ref}” in {name}, and never was.")
+
+
+def changes_since(
+    connection: Connection, home: OpenHome, since: datetime | None, ref: str = ""
+) -> tuple[Change, ...]:
+    """Return the changes that count as made since a moment, newest first.
+
+    Args:
+        connection: A connection.
+        home: The home.
+        since: The moment, UTC; None: all changes.
+        ref: Only those of the item of this reference.
+    """
+    first: int | None = 0
+    if since is not None:
+        first = log.first_after(connection, home.key, since - timedelta(seconds=1))
+    if first is None:
+        return ()
+    if not ref:
+        return tuple(log.changes_from(connection, home.key, first))
+    own, _ = changes_of(connection, home, ref, NO_END)
+    return tuple(change for change in own if change.key >= first)
 
 
 def whole_history(connection: Connection, home: OpenHome) -> History:

@@ -81,7 +81,14 @@ PLACES: tuple[tuple[str, tuple[tuple[str, str], ...]], ...] = (
         "Remarks",
         (("Remarks", "remarks.index"), ("Open questions", "faults.index")),
     ),
-    ("Papers", (("Document", "documents.show"), ("Changes", "changes.index"))),
+    (
+        "Papers",
+        (
+            ("Document", "documents.show"),
+            ("Changes", "changes.index"),
+            ("As it stood", "past.index"),
+        ),
+    ),
 )
 # Pages that are in the place of another list than their own.
 IN_PLACE_OF = {
@@ -93,6 +100,9 @@ IN_PLACE_OF = {
     "label_sheets": "labels",
     "marking": "rounds",
 }
+
+# Views of one item, whatever its sort, which lead to its history.
+ITEM_PAGES = ("show", "edit", "update")
 
 
 class Site:
@@ -121,6 +131,19 @@ class Site:
     def remarks_on(self) -> tuple[RowView, ...]:
         """The remarks on the item that the page is about."""
         return on_item() if _home() else ()
+
+    @property
+    def history(self) -> tuple[str, str] | None:
+        """The way to the history of the item that the page is about: label, address."""
+        ref = (request.view_args or {}).get("ref", "")
+        home, page = _home(), (request.endpoint or "").rpartition(".")[2]
+        if home is None or page not in ITEM_PAGES:
+            return None
+        item = opened(home.ref).record.by_ref.get(ref)
+        if item is None:
+            return None
+        url = url_for("changes.of_item", home=home.ref, ref=ref)
+        return f"History of {item.title}", url
 
     @property
     def search_url(self) -> str | None:
