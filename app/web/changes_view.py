@@ -107,8 +107,8 @@ def day_of(at: str) -> str:
 
 
 def from_where(made_by: str) -> str:
-    """Return where a change was made from, as a sentence says it."""
-    return f"from {made_by or HERE}"
+    """Return where a change was made, as a sentence says it."""
+    return f"from {made_by}" if made_by else f"on {HERE}"
 
 
 def _view(home: str, change: Happened, ref: str) -> ChangeView:

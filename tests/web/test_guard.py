@@ -130,6 +130,7 @@ def test_our_own_form_is_taken(here: CheckedClient, headers: dict[str, str]) -> 
 def filled(app: Flask, methods: str) -> Iterator[str]:
     """Yield an address for every route that takes one of some methods."""
     values = {"home": "H1", "ref": "P1", "plural": "points", "filename": "x", "key": 1}
+    values["number"] = 1
     values |= {
         "code": "earthing-unknown",
         "subject": "H1",

@@ -31,7 +31,7 @@ from app.web.paired import HERE, from_here
 from app.web.session import change, opened, opened_to_change, read
 
 bp = Blueprint("changes", __name__, url_prefix="/homes/<home>/changes")
-MOST_SHOWN = 50
+MOST_SHOWN = 40
 MOST_TYPED = 100
 Link = tuple[str, str]
 
@@ -154,14 +154,14 @@ def of_item(home: str, ref: str) -> ResponseReturnValue:
     before = _number(request.args.get("before", ""))
     found, former = changes_of(read(), own, ref, MOST_SHOWN, before)
     item = own.record.by_ref.get(ref)
-    more = len(found) == MOST_SHOWN
-    older = url_for(".of_item", home=home, ref=former, before=found[-1].key)
+    oldest = found[-1].key if len(found) == MOST_SHOWN else None
+    older = url_for(".of_item", home=home, ref=former, before=oldest)
     page = ItemChangesPage(
         title=f"History of {f'{item.title} ({ref})' if item else ref}",
         days=by_day(home, happened(read(), own, found)),
         item=(item.title, item_url(home, item)) if item else None,
         undo=url_for(".undo", home=home),
-        older=older if more else None,
+        older=older if oldest else None,
     )
     return render_template("pages/changes/item.html", page=page)
 

@@ -121,14 +121,14 @@ def index(home: str) -> ResponseReturnValue:
 
 @bp.get("/record.json")
 def download(home: str) -> ResponseReturnValue:
-    """Give the record as it stood, as a document."""
+    """Give the record as it stood, as a document; without a day, as it stands."""
     own = opened(home)
     boxes, stood = looked_up(read(), own, moment_boxes("", "Day"))
-    if stood is None:
-        wrong = boxes.day_error or boxes.time_error
-        raise InvalidError(wrong or "Say of which day the record is wanted.")
-    response = Response(to_document(stood.record), mimetype="application/json")
-    name = f"{own.record.home.ref}-{boxes.day}.json"
+    if boxes.wrong:
+        raise InvalidError(boxes.day_error or boxes.time_error)
+    record = stood.record if stood else own.record
+    response = Response(to_document(record), mimetype="application/json")
+    name = f"{own.record.home.ref}-{boxes.day or today_in_the_uk()}.json"
     response.headers["Content-Disposition"] = f'attachment; filename="{name}"'
     response.headers["Cache-Control"] = "no-store"
     return response
