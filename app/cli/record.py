@@ -69,6 +69,7 @@ def export(
             "load",
             "faults",
             "remarks",
+            "reminders",
             "trace",
             "trace-plan",
             "rounds",

@@ -14,7 +14,7 @@ import sqlalchemy as sa
 from alembic import op
 
 revision = "c41d7e90a5b2"
-down_revision = "92fa3c74e421"
+down_revision = "fa4c063df9a8"
 branch_labels = None
 depends_on = None
 
