@@ -28,9 +28,11 @@ class Told(Model):
     sentences: tuple[str, ...] = field("What differs, a sentence a field", ())
 
     @property
-    def noun(self) -> str:
-        """What sort of thing it is, in words."""
-        return noun_of(self.sort)
+    def name(self) -> str:
+        """What sort of thing it is, what it is called, and its reference."""
+        noun = noun_of(self.sort)
+        own = f"{noun} {self.ref}"
+        return own if self.title == own else f"{noun} {self.title} ({self.ref})"
 
 
 def noun_of(sort: str) -> str:

@@ -39,7 +39,7 @@ def _change(change: Happened, ref: str) -> Iterator[str]:
 
 
 def _item(item: Told) -> Iterator[str]:
-    yield _wrapped(f"{item.noun} {item.title} ({item.ref}): {item.what}", "  ")
+    yield _wrapped(f"{item.name}: {item.what}", "  ")
     yield from (_wrapped(sentence, "    ") for sentence in item.sentences)
 
 

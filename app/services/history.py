@@ -234,7 +234,7 @@ def bring_history(
             undoes=keys[past.undoes - 1] if past.undoes else None,
             made_by=past.made_by or ELSEWHERE,
         )
-        log.note_touched(connection, key, number, past.entries)
+        log.note_touched(connection, key, number, past.sentence, past.entries)
         keys.append(number)
     for place, then in walked_back(record, history):
         if (place + 1) % log.SNAPSHOT_EVERY == 0:

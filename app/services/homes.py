@@ -188,6 +188,6 @@ def _log(
         once=once,
         made_by=phone or settings.computer_name(connection),
     )
-    history.note_touched(connection, key, number, entries)
+    history.note_touched(connection, key, number, sentence, entries)
     history.keep_whole_when_due(connection, key, number, new)
     return number

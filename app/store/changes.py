@@ -122,8 +122,9 @@ def _takers(
     waiting = list(keys)
     while waiting:
         this = (change.c.home_id == home) & change.c.undoes.in_(waiting)
-        query = select(change.c.id, change.c.undoes).where(this).order_by(change.c.id)
-        rows = connection.execute(query).all()
+        # In order here: asked to sort, SQLite would read the whole log by its number.
+        query = select(change.c.id, change.c.undoes).where(this)
+        rows = sorted(connection.execute(query).all(), key=lambda row: row.id)
         for row in rows:
             found.setdefault(row.undoes, []).append(row.id)
         waiting = [row.id for row in rows]

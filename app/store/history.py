@@ -10,9 +10,8 @@ from __future__ import annotations
 import zlib
 from collections.abc import Iterator
 from datetime import datetime
-from typing import Any
 
-from sqlalchemy import Connection, Select, func, insert, or_, select
+from sqlalchemy import Connection, func, insert, or_, select
 
 from app.domain.edits import Entry, record_from_json
 from app.domain.record import Record, specs
@@ -25,13 +24,17 @@ SNAPSHOT_EVERY = 100
 
 
 def note_touched(
-    connection: Connection, home: int, key: int, entries: tuple[Entry, ...]
+    connection: Connection,
+    home: int,
+    key: int,
+    sentence: str,
+    entries: tuple[Entry, ...],
 ) -> None:
     """Note which items a change touched, and the words that it is found by."""
     found: dict[tuple[str, str], list[str]] = {}
     for entry in entries:
         for item in filter(None, (entry.before, entry.after)):
-            words = found.setdefault((entry.sort, item.ref), [])
+            words = found.setdefault((entry.sort, item.ref), [sentence])
             words += [item.ref, item.title, *_labels(entry)]
     rows = [
         {
@@ -126,8 +129,8 @@ def find_changes(
         most: How many at the most.
         before: Only those before this number.
         sort: Only those that touched an item of this sort, or the home.
-        text: Only those in whose sentence, or in the words of what they touched, each
-            of these words stands.
+        text: Only those in whose sentence, or in the names, references and changed
+            fields of what they touched, each of these words stands.
         ref: Only those that touched the item of this reference.
     """
     change, touch = tables.change, tables.touch
@@ -141,7 +144,8 @@ def find_changes(
         own = touched.where(touch.c.ref == ref, touch.c.sort != "home")
         query = query.where(change.c.id.in_(own))
     for word in text.casefold().split():
-        query = _with_word(query, touched, word)
+        named = touched.where(touch.c.words.contains(word, autoescape=True))
+        query = query.where(change.c.id.in_(named))
     rows = connection.execute(query.order_by(change.c.id.desc()).limit(most))
     return tuple(as_change(row) for row in rows)
 
@@ -166,15 +170,6 @@ def touching_after(
         query.where(change.c.id.in_(touched)).order_by(change.c.id.desc())
     )
     return tuple((row.id, row.sentence, row.undoes) for row in rows)
-
-
-def _with_word(
-    query: Select[Any], touched: Select[tuple[int]], word: str
-) -> Select[Any]:
-    change, touch = tables.change, tables.touch
-    said = change.c.sentence.icontains(word, autoescape=True)
-    named = touched.where(touch.c.words.contains(word, autoescape=True))
-    return query.where(or_(said, change.c.id.in_(named)))
 
 
 def _labels(entry: Entry) -> list[str]:

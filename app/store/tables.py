@@ -202,6 +202,8 @@ touch = Table(
     Column("words", Text, nullable=False),
     PrimaryKeyConstraint("home_id", "sort", "ref", "change_id"),
     Index("ix_touch_change_id", "change_id"),
+    # Kept in the order of its key, so that a search through it is one reading.
+    sqlite_with_rowid=False,
 )
 # The record whole, as it stood after a change: where going back may begin.
 snapshot = Table(

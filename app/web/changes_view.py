@@ -87,7 +87,7 @@ def item_views(home: str, items: Iterable[Told]) -> tuple[ItemView, ...]:
     """Return what was done to items, each with the way to its history."""
     return tuple(
         ItemView(
-            title=f"{item.noun} {item.title} ({item.ref}): {item.what}",
+            title=f"{item.name}: {item.what}",
             url=_history_url(home, item),
             sentences=item.sentences,
             all_of_it=item.what in ("added", "removed"),
@@ -128,10 +128,9 @@ def _view(home: str, change: Happened, ref: str) -> ChangeView:
 
 def _lines(item: Told, *, named: bool) -> list[str]:
     """Return the fields that differ; of what is new or gone, that it is."""
-    name = f"{item.noun} {item.title} ({item.ref})"
     if item.what in ("added", "removed"):
-        return [f"{name}: {item.what}"] if named else []
-    return [f"{name}. {said}" if named else said for said in item.sentences]
+        return [f"{item.name}: {item.what}"] if named else []
+    return [f"{item.name}. {said}" if named else said for said in item.sentences]
 
 
 def _history_url(home: str, item: Told) -> str | None:

@@ -22,7 +22,7 @@ class MomentBoxes:
 
     Attributes:
         name: What their names begin with.
-        label: What the day is called.
+        labels: What the day and the time are called.
         day: What was typed for the day.
         time: What was typed for the time.
         day_error: What is wrong with the day; empty: nothing.
@@ -31,7 +31,7 @@ class MomentBoxes:
     """
 
     name: str
-    label: str
+    labels: tuple[str, str]
     day: str
     time: str
     day_error: str = ""
@@ -44,17 +44,17 @@ class MomentBoxes:
         return bool(self.day_error or self.time_error)
 
 
-def moment_boxes(name: str, label: str, *, start: str = "") -> MomentBoxes:
+def moment_boxes(name: str, labels: tuple[str, str], *, start: str = "") -> MomentBoxes:
     """Return the boxes with what the address says, and the moment that it makes.
 
     Args:
         name: What the names of the boxes begin with.
-        label: What the day is called.
+        labels: What the day and the time are called.
         start: The day that stands there when the address says none.
     """
     typed = request.args.get(f"{name}day", "").strip()[:MOST_TYPED]
     hour = request.args.get(f"{name}time", "").strip()[:MOST_TYPED]
-    boxes = MomentBoxes(name=name, label=label, day=typed or start, time=hour)
+    boxes = MomentBoxes(name=name, labels=labels, day=typed or start, time=hour)
     if not typed:
         missing = "Choose the day, too." if hour else ""
         return replace(boxes, day_error=missing)

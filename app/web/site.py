@@ -88,7 +88,6 @@ PLACES: tuple[tuple[str, tuple[tuple[str, str], ...]], ...] = (
             ("Reminders", "reminders.index"),
             ("Document", "documents.show"),
             ("Changes", "changes.index"),
-            ("As it stood", "past.index"),
         ),
     ),
 )
@@ -101,6 +100,7 @@ IN_PLACE_OF = {
     "isolation_steps": "isolation",
     "label_sheets": "labels",
     "marking": "rounds",
+    "past": "changes",
 }
 
 # Views of one item, whatever its sort, which lead to its history.

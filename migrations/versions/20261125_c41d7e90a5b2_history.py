@@ -58,6 +58,7 @@ def upgrade() -> None:
         sa.PrimaryKeyConstraint(
             "home_id", "sort", "ref", "change_id", name=op.f("pk_touch")
         ),
+        sqlite_with_rowid=False,
     )
     op.create_index("ix_touch_change_id", "touch", ["change_id"])
     with op.batch_alter_table("change") as change:
@@ -98,7 +99,8 @@ def _fill(touch: sa.Table) -> None:
     connection = op.get_bind()
     last = 0
     query = sa.text(
-        "SELECT id, home_id, entries FROM change WHERE id > :last ORDER BY id LIMIT :n"
+        "SELECT id, home_id, sentence, entries FROM change "
+        "WHERE id > :last ORDER BY id LIMIT :n"
     )
     while rows := connection.execute(query, {"last": last, "n": AT_ONCE}).all():
         last = rows[-1].id
@@ -111,7 +113,7 @@ def _touched(row: Any) -> Iterator[dict[str, Any]]:
     found: dict[tuple[str, str], set[str]] = {}
     for entry in json.loads(row.entries):
         for item in filter(None, (entry["before"], entry["after"])):
-            words = found.setdefault((entry["sort"], item["ref"]), set())
+            words = found.setdefault((entry["sort"], item["ref"]), {row.sentence})
             words.update((item["ref"], item.get("name") or ""))
     for (sort, ref), words in found.items():
         text = " ".join(sorted(words)).casefold()

@@ -20,6 +20,9 @@ from app.web.session import opened, read
 
 bp = Blueprint("past", __name__, url_prefix="/homes/<home>/past")
 COUNTED = (Board, Circuit, Point, Tie)
+ONE = ("Day", "Time, if it matters")
+FROM = ("From day", "From time")
+TO = ("To day", "To time")
 NOTHING_MORE = "Nothing more was recorded"
 
 
@@ -105,7 +108,7 @@ class ComparePage:
 def index(home: str) -> ResponseReturnValue:
     """Ask for a moment, and show the record as it stood."""
     own = opened(home)
-    boxes = moment_boxes("", "Day", start=today_in_the_uk())
+    boxes = moment_boxes("", ONE, start=today_in_the_uk())
     boxes, stood = looked_up(read(), own, boxes)
     page = PastPage(
         title=f"As it stood on {when(stood.at)}" if stood else "The record as it stood",
@@ -123,7 +126,7 @@ def index(home: str) -> ResponseReturnValue:
 def download(home: str) -> ResponseReturnValue:
     """Give the record as it stood, as a document; without a day, as it stands."""
     own = opened(home)
-    boxes, stood = looked_up(read(), own, moment_boxes("", "Day"))
+    boxes, stood = looked_up(read(), own, moment_boxes("", ONE))
     if boxes.wrong:
         raise InvalidError(boxes.day_error or boxes.time_error)
     record = stood.record if stood else own.record
@@ -138,8 +141,8 @@ def download(home: str) -> ResponseReturnValue:
 def differences(home: str) -> ResponseReturnValue:
     """Ask for two moments, and say what differs."""
     own = opened(home)
-    earlier, first = looked_up(read(), own, moment_boxes("from_", "From"))
-    later = moment_boxes("to_", "To", start=today_in_the_uk())
+    earlier, first = looked_up(read(), own, moment_boxes("from_", FROM))
+    later = moment_boxes("to_", TO, start=today_in_the_uk())
     later, second = looked_up(read(), own, later)
     both = sorted((s for s in (first, second) if s), key=lambda each: each.at)
     compared = compare(*both) if len(both) == 2 else None
