@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import datetime
 from itertools import groupby
+from typing import Any
 
 from flask import url_for
 
@@ -104,6 +105,12 @@ def time_of(at: str) -> str:
 def day_of(at: str) -> str:
     """Return the day of a moment in the United Kingdom."""
     return day(_local(at))
+
+
+def day_and_time(at: str) -> dict[str, Any]:
+    """Return a moment as the boxes of the past take it: ``day`` and ``time``."""
+    local = _local(at)
+    return {"day": local.date().isoformat(), "time": f"{local:%H:%M}"}
 
 
 def from_where(made_by: str) -> str:

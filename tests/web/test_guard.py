@@ -260,7 +260,7 @@ def test_no_page_that_is_looked_at_writes(
     reached = {rule.endpoint for rule in gets(at_demo.application)}
     assert reached - shown == {
         "homes.start", "ask.go", "search.index", "static", "labels.notices",
-        "pairing.show",
+        "pairing.show", "documents.download",
     }  # fmt: skip
     assert database.read_bytes() == before
     assert dump(database) == content

@@ -22,6 +22,7 @@ from app.web.changes_view import (
     DayView,
     ItemView,
     by_day,
+    day_and_time,
     day_of,
     from_where,
     item_views,
@@ -101,6 +102,7 @@ class ChangePage:
         later: The later changes that stand in the way.
         refused: Whether undoing it was just refused.
         undo: Address that takes it back.
+        then: Address of the record as it stood when that minute had gone.
         back: Address of the changes.
     """
 
@@ -114,6 +116,7 @@ class ChangePage:
     later: tuple[Link, ...]
     refused: bool
     undo: str
+    then: str
     back: str
 
 
@@ -210,6 +213,7 @@ def _page(home: str, number: int, *, refused: bool = False) -> ChangePage:
         ),
         refused=refused,
         undo=url_for(".undo", home=home),
+        then=url_for("past.index", home=home, **day_and_time(told.at)),
         back=url_for(".index", home=home),
     )
 
