@@ -15,6 +15,7 @@ from app.domain.answers import PointAnswer, RoomAnswer, WayAnswer
 from app.domain.ask import ask_point, ask_room, ask_way
 from app.domain.circuits import CircuitAnswer
 from app.domain.faults import Fault
+from app.domain.history import Compared, Happened
 from app.domain.load import LoadAnswer
 from app.domain.may_i.shapes import MayIAnswer
 from app.domain.network import network
@@ -51,6 +52,8 @@ SHAPES: Mapping[str, Any] = {
     "trace-plan": PlanAnswer,
     "rounds": RoundsFile,
     "tripped": tuple[Hanging, ...],
+    "history": tuple[Happened, ...],
+    "compare": Compared,
 }
 
 

@@ -74,11 +74,11 @@ PLACES: tuple[tuple[str, tuple[tuple[str, str], ...]], ...] = (
         (
             ("Ask", "ask.index"),
             ("Isolate", "isolation.index"),
+            ("It has tripped", "tripped.show"),
+            ("Whom to call", "call.index"),
+            ("May I?", "may_i.index"),
             ("Labels", "labels.index"),
             ("Load", "load.index"),
-            ("May I?", "may_i.index"),
-            ("Whom to call", "call.index"),
-            ("It has tripped", "tripped.show"),
         ),
     ),
     (
@@ -106,7 +106,11 @@ IN_PLACE_OF = {
     "label_sheets": "labels",
     "marking": "rounds",
     "trips": "tripped",
+    "past": "changes",
 }
+
+# Views of one item, whatever its sort, which lead to its history.
+ITEM_PAGES = ("show", "edit", "update")
 
 
 class Site:
@@ -135,6 +139,19 @@ class Site:
     def remarks_on(self) -> tuple[RowView, ...]:
         """The remarks on the item that the page is about."""
         return on_item() if _home() else ()
+
+    @property
+    def history(self) -> tuple[str, str] | None:
+        """The way to the history of the item that the page is about: label, address."""
+        ref = (request.view_args or {}).get("ref", "")
+        home, page = _home(), (request.endpoint or "").rpartition(".")[2]
+        if home is None or page not in ITEM_PAGES:
+            return None
+        item = opened(home.ref).record.by_ref.get(ref)
+        if item is None:
+            return None
+        url = url_for("changes.of_item", home=home.ref, ref=ref)
+        return f"History of {item.title}", url
 
     @property
     def search_url(self) -> str | None:

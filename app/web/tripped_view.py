@@ -199,7 +199,7 @@ def _about(net: Network, walk: Walk, hangs: tuple[Hanging, ...]) -> str:
 def _lines(
     net: Network, walk: Walk, screen: Screen, hangs: tuple[Hanging, ...]
 ) -> tuple[Lines, ...]:
-    call = ("Whom to call", whom_to_call(net.record.home.nation))
+    call = ("Whom to call", whom_to_call(net.record.home))
     if screen.shows == "boards":
         return (("Where they are", tuple(_place(net, b) for b in net.record.boards)),)
     if screen.shows == "ways":

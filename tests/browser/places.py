@@ -12,7 +12,8 @@ BESIDE = (
 )  # fmt: skip
 LISTS = (
     "", "intake/", "sources/", "boards/", "circuits/", "rooms/", "points/?filter=hall",
-    "ask/", "open-questions/", "changes/", "document", "search/?q=light", "edit",
+    "ask/", "open-questions/", "changes/", "past/", "past/compare", "document",
+    "search/?q=light", "edit",
     "delete", "rooms/quick/table", "new/devices", "new/intake?kind=cutout",
     "new/points", "new/ties", "labels/", "labels/sheets", "walk/rooms", "rounds/",
     "rounds/new", "rounds/results", "isolate/", "isolate/whole-house",

@@ -130,6 +130,7 @@ def test_our_own_form_is_taken(here: CheckedClient, headers: dict[str, str]) -> 
 def filled(app: Flask, methods: str) -> Iterator[str]:
     """Yield an address for every route that takes one of some methods."""
     values = {"home": "H1", "ref": "P1", "plural": "points", "filename": "x", "key": 1}
+    values["number"] = 1
     values |= {
         "code": "earthing-unknown",
         "subject": "H1",
@@ -260,7 +261,7 @@ def test_no_page_that_is_looked_at_writes(
     reached = {rule.endpoint for rule in gets(at_demo.application)}
     assert reached - shown == {
         "homes.start", "ask.go", "search.index", "static", "labels.notices",
-        "pairing.show",
+        "pairing.show", "documents.download",
     }  # fmt: skip
     assert database.read_bytes() == before
     assert dump(database) == content

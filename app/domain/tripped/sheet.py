@@ -120,7 +120,7 @@ def if_it_trips(net: Network) -> IfItTrips:
         rules=RULES,
         boards=(*_before(net), *(_board(net, board) for board in record.boards)),
         missed=_missed(tuple(dict.fromkeys(everything))),
-        call=whom_to_call(record.home.nation),
+        call=whom_to_call(record.home),
     )
 
 
