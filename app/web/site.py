@@ -86,6 +86,7 @@ PLACES: tuple[tuple[str, tuple[tuple[str, str], ...]], ...] = (
         (
             ("Work", "works.index"),
             ("Reminders", "reminders.index"),
+            ("Hand over", "pack.index"),
             ("Document", "documents.show"),
             ("Changes", "changes.index"),
         ),

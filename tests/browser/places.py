@@ -17,7 +17,8 @@ LISTS = (
     "new/points", "new/ties", "labels/", "labels/sheets", "walk/rooms", "rounds/",
     "rounds/new", "rounds/results", "isolate/", "isolate/whole-house",
     "remarks/", "remarks/sockets-without-30-ma/",
-    "works/", "reminders/", "reminders/inspection/done", "new/works", "new/reminders",
+    "works/", "hand-over/", "reminders/", "reminders/inspection/done", "new/works",
+    "new/reminders",
     "load/", "load/?shower_kw=8.5&charger_kw=7.4",
 )  # fmt: skip
 PAGES = {

@@ -20,7 +20,8 @@ NO_PAGES = {
     "static", "homes.start", "ask.go", "walk.index", "documents.download",
     "labels.pdf", "labels.notices", "labels.calibration", "chart.pdf",
     "pairing.show", "isolation.pdf", "isolation.file", "isolation.house_pdf",
-    "isolation.house_file", "reminders.calendar",
+    "isolation.house_file", "reminders.calendar", "pack.as_zip",
+    "pack.as_pdf", "pack.as_html",
 }  # fmt: skip
 
 

@@ -98,6 +98,7 @@ class Home(Item):
         hint="The 13 digits on the bill that begin 10 to 29. Private; may stay empty.",
         group=SUPPLY,
         term="mpan",
+        private="mpan",
     )
 
 
