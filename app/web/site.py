@@ -91,6 +91,7 @@ PLACES: tuple[tuple[str, tuple[tuple[str, str], ...]], ...] = (
             ("Work", "works.index"),
             ("Reminders", "reminders.index"),
             ("One-line", "one_line.index"),
+            ("Hand over", "pack.index"),
             ("Document", "documents.show"),
             ("Changes", "changes.index"),
         ),

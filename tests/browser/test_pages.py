@@ -21,7 +21,7 @@ NO_PAGES = {
     "labels.pdf", "labels.notices", "labels.calibration", "chart.pdf",
     "pairing.show", "isolation.pdf", "isolation.file", "isolation.house_pdf",
     "isolation.house_file", "reminders.calendar", "house.file", "one_line.file",
-    "tripped.sheet",
+    "tripped.sheet", "pack.as_zip", "pack.as_pdf", "pack.as_html",
 }  # fmt: skip
 
 

@@ -99,6 +99,7 @@ class Home(Item):
         hint="The 13 digits on the bill that begin 10 to 29. Private; may stay empty.",
         group=SUPPLY,
         term="mpan",
+        private="mpan",
     )
     network_phone: Annotated[ShortText, AfterValidator(checked_phone)] = field(
         "Number of your network operator",

@@ -34,7 +34,7 @@ class Trip(Item):
     outcome: Annotated[str, OneOf(choices.TRIP_OUTCOMES)] = field(
         "How it ended", "unknown"
     )
-    told_by: ShortText = field("By whom", "")
+    told_by: ShortText = field("By whom", "", private="names")
     trail: ShortText = field("Answers on the way", "", hint="Kept by the pages.")
     note: LongText = field("Note", "")
 
