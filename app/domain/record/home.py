@@ -107,6 +107,7 @@ class Home(Item):
         hint="Private; from the bill. Needed in Northern Ireland, where 105 does not "
         "reach it.",
         group=SUPPLY,
+        private="phones",
     )
 
 
