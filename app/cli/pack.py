@@ -46,16 +46,18 @@ def pack_(
     from datetime import datetime
 
     from app.services import answers
-    from app.services.pack import Wanted, pack_files
+    from app.services.pack import Wanted, changes_told, pack_files
 
     with reading(data) as connection:
-        record = answers.the_home(connection, home).record
+        here = answers.the_home(connection, home)
+        changes = changes_told(connection, here)
     day = datetime.now().astimezone().date()
     along = (set(PARTS) if "all" in taken else set(taken)) - set(without)
     back = tuple(part for part in PARTS if part not in along)
-    files = pack_files(Wanted(record=record, day=day, without=back))
-    target = out or Path(f"{record.home.ref}-pack.zip")
-    _write(files, target, f"{record.home.ref}-pack", day)
+    wanted = Wanted(record=here.record, day=day, without=back, changes=changes)
+    files, name = pack_files(wanted), f"{here.record.home.ref}-pack"
+    target = out or Path(f"{name}.zip")
+    _write(files, target, name, day)
     click.echo(f"{target}: {len(files)} files. Kept back: {', '.join(back) or 'none'}.")
 
 

@@ -10,19 +10,29 @@ from collections.abc import Callable, Collection, Mapping
 from dataclasses import dataclass
 from datetime import date
 
+from sqlalchemy import Connection
+
 from app.domain.days import in_words
 from app.domain.pack import Pack, Picture, kept_back, pack
 from app.domain.record import Record
 from app.drawing.board import draw_board
+from app.drawing.one_line import one_line_blocks
+from app.drawing.render import render
 from app.drawing.street import draw_street
+from app.drawing.whole_house import house_bands
 from app.interchange import to_document
 from app.interchange.tables_csv import circuits_csv, points_csv
 from app.report import Paper, as_pdf
 from app.services.carried import script, style, templates
+from app.services.drawings import board_file, house_file, one_line_file, street_file
+from app.services.history import when
+from app.services.homes import OpenHome
 from app.services.remarks import remarks_of
+from app.store.changes import latest_changes
 
 STYLES = ("tokens", "base", "components/drawing", "pack")
 MANIFEST = "MANIFEST.sha256"
+MOST_CHANGES = 500
 READ_ME = """{title}
 {day}
 
@@ -59,6 +69,15 @@ class Wanted:
     seconds: float = 120.0
 
 
+def changes_told(connection: Connection, home: OpenHome) -> tuple[str, ...]:
+    """Return the newest changes of a home, `MOST_CHANGES` at most, a sentence each."""
+    found = latest_changes(connection, home.key, MOST_CHANGES)
+    return tuple(
+        f"{when(c.at)}: {c.sentence}" + (f" ({c.made_by})" if c.made_by else "")
+        for c in found
+    )
+
+
 def pack_files(wanted: Wanted) -> dict[str, bytes]:
     """Return the files of a pack by their names, the manifest last.
 
@@ -74,7 +93,7 @@ def pack_files(wanted: Wanted) -> dict[str, bytes]:
         without=wanted.without,
         changes=changes,
     )
-    drawings = _drawings(record)
+    drawings, parts = _drawings(record), _parts(record)
     photos = _photos(made, wanted.photos)
     ways = tuple((d.ref, f"{d.title} ({d.ref})") for d in record.devices if d.way)
     day = in_words(wanted.day)
@@ -82,12 +101,12 @@ def pack_files(wanted: Wanted) -> dict[str, bytes]:
         "READ-ME.txt": READ_ME.format(
             title=made.title, day=day, manifest=MANIFEST
         ).encode(),
-        "pack.pdf": _pdf(made, drawings, photos, ways, wanted.seconds),
-        "pack.html": _html(made, record.home.ref, drawings, photos, ways),
+        "pack.pdf": _pdf(made, drawings, parts, photos, ways, wanted.seconds),
+        "pack.html": _html(made, record.home.ref, drawings, parts, photos, ways),
         "record.json": to_document(record).encode(),
         "circuits.csv": circuits_csv(record),
         "points.csv": points_csv(record),
-        **{f"drawings/{name}.svg": svg.encode() for name, svg in drawings.items()},
+        **_drawn(record),
         **_named_photos(record, photos),
     }
     return files | {MANIFEST: _manifest(files)}
@@ -113,6 +132,31 @@ def _drawings(record: Record) -> dict[str, str]:
         name = f"board-{board.ref}"
         drawings[name] = draw_board(record, board.ref, _no_link, frozenset())
     return drawings
+
+
+def _parts(record: Record) -> dict[str, dict[str, str]]:
+    """Return the drawings that stand in parts, each part by its own name."""
+    bands, key = house_bands(record, _no_link)
+    house = [scene for band in bands for scene in band.blocks]
+    sets = {
+        "house": [*house, *key],
+        "one-line": list(one_line_blocks(record, _no_link)),
+    }
+    return {
+        name: {f"{name}-{at}": render(scene) for at, scene in enumerate(scenes, 1)}
+        for name, scenes in sets.items()
+    }
+
+
+def _drawn(record: Record) -> dict[str, bytes]:
+    """Return every drawing as a file of its own."""
+    made = {
+        "street": street_file(record),
+        "house": house_file(record),
+        "one-line": one_line_file(record),
+        **{f"board-{b.ref}": board_file(record, b.ref) for b in record.boards},
+    }
+    return {f"drawings/{name}.svg": text.encode() for name, text in made.items()}
 
 
 def _no_link(_ref: str) -> None:
@@ -141,6 +185,7 @@ def _named_photos(record: Record, photos: Mapping[str, bytes]) -> dict[str, byte
 def _pdf(
     made: Pack,
     drawings: Mapping[str, str],
+    parts: Mapping[str, Mapping[str, str]],
     photos: Mapping[str, bytes],
     ways: tuple[tuple[str, str], ...],
     seconds: float,
@@ -150,8 +195,15 @@ def _pdf(
         template="pack",
         title=made.title,
         day=made.day,
-        data={**values, "ways": [title for _, title in ways]},
-        drawings=drawings,
+        data={
+            **values,
+            "ways": [title for _, title in ways],
+            "parts": {name: list(every) for name, every in parts.items()},
+        },
+        drawings={
+            **drawings,
+            **{n: svg for p in parts.values() for n, svg in p.items()},
+        },
         photos={f"{name}.jpg": photo for name, photo in photos.items()},
     )
     return as_pdf(paper, seconds=seconds)
@@ -161,6 +213,7 @@ def _html(
     made: Pack,
     home: str,
     drawings: Mapping[str, str],
+    parts: Mapping[str, Mapping[str, str]],
     photos: Mapping[str, bytes],
     ways: tuple[tuple[str, str], ...],
 ) -> bytes:
@@ -171,6 +224,7 @@ def _html(
         day=in_words(made.day),
         home=home,
         drawings=drawings,
+        parts=parts,
         photos={name: _inline(photo) for name, photo in photos.items()},
         ways=ways,
         style=looks,

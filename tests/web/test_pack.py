@@ -26,6 +26,13 @@ def test_a_part_that_is_not_there_is_refused(here: CheckedClient) -> None:
     assert "There is no part “secrets”." in page.main
 
 
+def test_the_log_goes_along_where_it_is_asked_for(here: CheckedClient) -> None:
+    here.save("/homes/H1/points/P1/edit", place="by the hob")
+    said = "Changed point Socket-outlet, size not noted, by the hob (P1)."
+    assert said in here.get(f"{PAGE}pack.html?with=history").get_data(as_text=True)
+    assert said not in here.get(f"{PAGE}pack.html").get_data(as_text=True)
+
+
 def test_the_pack_is_given_as_a_file(here: CheckedClient) -> None:
     answer = here.get(f"{PAGE}pack.zip")
     assert answer.headers["Content-Disposition"] == 'attachment; filename="H1-pack.zip"'

@@ -62,6 +62,7 @@ def pack(
         boards.section(net),
         boards.schedule(net),
         points.section(net),
+        points.house(net),
         isolation.section(net),
         load.section(net),
         remarks.section(record, remarked),

@@ -58,7 +58,15 @@ class Picture(Model):
     caption: str = field("Caption", "")
 
 
-Block = Head | Text | Lines | Table | Picture
+class Pictures(Model):
+    """A drawing in parts beside each other, by the name of all of them."""
+
+    block: Literal["pictures"] = "pictures"
+    name: str = field("Name", ...)
+    said: str = field("What they show", ...)
+
+
+Block = Head | Text | Lines | Table | Picture | Pictures
 
 
 class Section(Model):

@@ -11,9 +11,9 @@ from flask.typing import ResponseReturnValue
 from app.domain.pack import PARTS, kept_back
 from app.domain.record import Record
 from app.errors import InvalidError
-from app.services.pack import Wanted, pack_files, pack_zip
+from app.services.pack import Wanted, changes_told, pack_files, pack_zip
 from app.web.papers import pdf_answer, today
-from app.web.session import opened
+from app.web.session import opened, read
 
 bp = Blueprint("pack", __name__, url_prefix="/homes/<home>/hand-over")
 
@@ -104,8 +104,15 @@ def as_html(home: str) -> ResponseReturnValue:
 
 def _files(home: str) -> dict[str, bytes]:
     without = tuple(code for code in PARTS if code not in _taken())
-    record = opened(home).record
-    return pack_files(Wanted(record=record, day=today(), without=without))
+    here = opened(home)
+    return pack_files(
+        Wanted(
+            record=here.record,
+            day=today(),
+            without=without,
+            changes=changes_told(read(), here),
+        )
+    )
 
 
 def _taken() -> tuple[str, ...]:

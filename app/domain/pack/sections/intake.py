@@ -6,7 +6,16 @@ from collections.abc import Iterator
 
 from app.domain.kinds import INTAKE_KINDS
 from app.domain.network import Network
-from app.domain.pack.blocks import Block, Lines, Picture, Section, Table, Text
+from app.domain.pack.blocks import (
+    Block,
+    Head,
+    Lines,
+    Picture,
+    Pictures,
+    Section,
+    Table,
+    Text,
+)
 from app.domain.pack.words import item_name, known, number
 from app.domain.record import Home, IntakeItem, Record
 from app.domain.record.choices import (
@@ -44,6 +53,11 @@ def _blocks(record: Record) -> Iterator[Block]:
         rows=tuple(_row(record, item) for item in record.intake),
     )
     yield Lines(lines=tuple(_supply(record.home)))
+    yield Head(text="One-line diagram")
+    yield Pictures(
+        name="one-line",
+        said="From the street to the circuits. A broken line: not known.",
+    )
 
 
 def _row(record: Record, item: IntakeItem) -> tuple[str, ...]:

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from app.domain.kinds import POINT_KINDS
 from app.domain.network import Network
-from app.domain.pack.blocks import Block, Head, Picture, Section, Table
+from app.domain.pack.blocks import Block, Head, Pictures, Section, Table
 from app.domain.pack.words import item_name, number
 from app.domain.record import Point, Room, Tie
 from app.domain.record.choices import CARE, GRADES, LOOKED_AT, STOREYS
@@ -22,12 +22,12 @@ def section(net: Network) -> Section:
 
 def house(net: Network) -> Section:
     """Return the drawing of the house by circuit."""
-    picture = Picture(
+    drawn = Pictures(
         name="house",
-        wide=True,
-        alt="Rooms by storey with their points; the tables by room say the same.",
+        said="Room by room, each point on the line of its circuit. A broken line: not "
+        "known. The tables by room say the same in words.",
     )
-    blocks = (picture,) if net.record.rooms else ()
+    blocks = (drawn,) if net.record.points else ()
     return Section(code="house", title="House by circuit", blocks=blocks)
 
 
