@@ -130,7 +130,7 @@ def test_measured_stands_beside_calculated(here: CheckedClient) -> None:
     assert "Zs 0.62 Ω" in page.main
     assert "14 June 2021" in page.main
     assert "A. Person" in page.main
-    # 0.95 × 230 V / (5 × 32 A), and four fifths of that.
+    # 0.95 of 230 V by five times 32 A, and four fifths of that.
     assert "A measured one may reach 1.093 Ω" in page.main
 
 
