@@ -18,7 +18,7 @@ LISTS = (
     "new/points", "new/ties", "labels/", "labels/sheets", "walk/rooms", "rounds/",
     "rounds/new", "rounds/results", "isolate/", "isolate/whole-house",
     "remarks/", "remarks/sockets-without-30-ma/",
-    "house/", "one-line/",
+    "papers/", "results/", "new/papers", "house/", "one-line/",
     "tripped/", "tripped/?to=moved&to=rcd", "trips/",
     "tripped/?to=moved&to=rcd&device=%3F",
     "tripped/?to=moved&to=rcd&to=rcd-on&to=ways-off&to=neutral&to=tell&device=%3F",
@@ -36,6 +36,7 @@ PAGES = {
     "circuits": ("", "figures/"),
     "points": ("", "edit"),
     "works": ("", "done"),
+    "papers": ("",),
     "rounds": ("ready", "prepare", "marks"),
 }
 
@@ -57,10 +58,11 @@ def places_of(record: Record) -> list[str]:
         for ref in _fullest(record, "rooms")
     ]
     sheets = [f"results/board/{ref}/copy" for ref in _fullest(record, "boards")]
+    told = [f"changes/of/{ref}" for ref in _fullest(record, "points")]
     own = f"remarks/earthing-unknown/{record.home.ref}/aside"
     return [
         home + place
-        for place in (*LISTS, own, *walked, *things, *forward, *plans, *sheets)
+        for place in (*LISTS, own, *walked, *things, *forward, *plans, *sheets, *told)
     ]
 
 

@@ -3,41 +3,50 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from pathlib import Path
 
 import pytest
 from flask import Flask
 from playwright.sync_api import Page, expect
 
+from app.domain.edits import replaced
 from app.domain.record import Home, Record
+from app.services.homes import open_home, save
+from app.store.engine import make_engine, writing
 from tests.browser.conftest import DESK, PHONE, Opens
 from tests.browser.eye import faults_of
 from tests.browser.places import BESIDE, places_of
 
 Keep = Callable[[Record], int]
+CHANGE = "/homes/demo/changes/1"
 EMPTY = Record(home=Home(ref="empty", name="Nothing yet"))
 SIZES = pytest.mark.parametrize("size", [PHONE, DESK], ids=["phone", "desk"])
 NO_PAGES = {
     "static", "homes.start", "ask.go", "walk.index", "documents.download",
     "labels.pdf", "labels.notices", "labels.calibration", "chart.pdf",
     "pairing.show", "isolation.pdf", "isolation.file", "isolation.house_pdf",
-    "isolation.house_file", "reminders.calendar", "house.file", "one_line.file",
+    "isolation.house_file", "reminders.calendar", "past.download", "house.file",
+    "one_line.file",
     "tripped.sheet", "pack.as_zip", "pack.as_pdf", "pack.as_html",
 }  # fmt: skip
 
 
 def test_every_page_type_is_looked_at(app: Flask, demo: Record) -> None:
     match = app.url_map.bind("127.0.0.1").match
-    seen = {match(url.partition("?")[0])[0] for url in (*BESIDE, *places_of(demo))}
+    seen = {
+        match(url.partition("?")[0])[0] for url in (*BESIDE, *places_of(demo), CHANGE)
+    }
     pages = {rule.endpoint for rule in app.url_map.iter_rules() if _shows(rule.methods)}
     assert pages - NO_PAGES == seen
 
 
 @SIZES
 def test_a_full_home_can_be_read(
-    opens: Opens, keep: Keep, demo: Record, size: dict[str, int]
+    opens: Opens, keep: Keep, demo: Record, database: Path, size: dict[str, int]
 ) -> None:
     keep(demo)
-    _look_at(opens(viewport=size), [*BESIDE, *places_of(demo)])
+    _change(database, demo)
+    _look_at(opens(viewport=size), [*BESIDE, *places_of(demo), CHANGE])
 
 
 @SIZES
@@ -53,6 +62,15 @@ def test_an_empty_home_can_be_read(
 def test_nothing_at_all_can_be_read(desk: Page) -> None:
     _look_at(desk, ["/"])
     expect(desk.get_by_role("link", name="Add your home")).to_be_visible()
+
+
+def _change(database: Path, record: Record) -> None:
+    """Change a room, so that there is a change to look at."""
+    with writing(make_engine(database)) as connection:
+        home = open_home(connection, record.home.ref)
+        room = home.record.rooms[0]
+        noted = room.model_copy(update={"note": "Looked at again."})
+        save(connection, home, replaced(home.record, room.ref, noted), "Noted.")
 
 
 def _look_at(page: Page, places: list[str]) -> None:

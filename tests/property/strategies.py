@@ -253,6 +253,8 @@ def _values(spec: FieldSpec) -> st.SearchStrategy[Any]:
         return st.sampled_from(REFS)
     if spec.name == "mpan":
         return st.sampled_from(["", "1312345678907", "81123456789"])
+    if spec.name == "network_phone":
+        return st.sampled_from(["", "105", "+44 (0)300 000-0000"])
     if spec.name == "sha256":
         return st.sampled_from(["0" * 64, "5eed" * 16])
     made = _made(spec)

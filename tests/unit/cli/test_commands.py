@@ -41,7 +41,12 @@ def every_command() -> list[tuple[str, click.Command]]:
     for name, command in groups:
         found.append((name, command))
         if isinstance(command, click.Group):
-            groups += [(f"{name} {k}".strip(), c) for k, c in command.commands.items()]
+            # A group that takes an argument wants one before its commands.
+            given = ["2026-03-01"] if name == "as-of" else []
+            before = " ".join([name, *given])
+            groups += [
+                (f"{before} {k}".strip(), c) for k, c in command.commands.items()
+            ]
     return found
 
 
