@@ -15,6 +15,7 @@ from app.domain.record import IntakeItem, Record, fields_beside
 from app.domain.record.choices import OWNERS
 from app.drawing.street import draw_street
 from app.web.addresses import delete_url, edit_url, links
+from app.web.files_view import FilesView, files_of
 from app.web.session import opened
 from app.web.words import Facts, facts_of
 
@@ -32,6 +33,7 @@ class ItemView:
         owner_word: Whose it is, in words.
         who_opens: Who may open or alter it.
         facts: What is recorded of it, and known.
+        files: Its photographs and papers.
         edit: Address of its form.
         delete: Address where deleting is asked about.
         move: Address that moves it up or down.
@@ -43,6 +45,7 @@ class ItemView:
     owner_word: str
     who_opens: str
     facts: Facts
+    files: FilesView
     edit: str
     delete: str
     move: str
@@ -129,6 +132,7 @@ def _item(record: Record, item: IntakeItem) -> ItemView:
         owner_word=OWNERS[item.owner],
         who_opens=_who_opens(item),
         facts=facts_of(item, record, skip=skip),
+        files=files_of(record, item),
         edit=edit_url(home, item),
         delete=delete_url(home, item),
         move=url_for("items.move", home=home, plural="intake", ref=item.ref),
