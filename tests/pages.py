@@ -241,7 +241,11 @@ def _sent(control: Any) -> list[str]:
     if kind in ("checkbox", "radio"):
         ticked = control.get("checked") is not None
         return [control.get("value", "on")] if ticked else []
-    return [] if kind in ("submit", "button", "file", "image") else [control.get("value", "")]
+    return (
+        []
+        if kind in ("submit", "button", "file", "image")
+        else [control.get("value", "")]
+    )
 
 
 def check(page: Page, client: FlaskClient) -> None:

@@ -20,7 +20,7 @@ SVG = b'<?xml version="1.0"?><svg xmlns="http://www.w3.org/2000/svg"><script/></
 def picture(
     width: int = 60, height: int = 40, *, form: str = "JPEG", seed: int = 0, **more: Any
 ) -> bytes:
-    """A picture whose left half is red, its right half blue; a seed makes it another."""
+    """A picture whose left half is red, its right blue; a seed makes it another."""
     image = Image.new("RGB", (width, height), (20, 20, 200))
     image.paste((200, 20, 20), (0, 0, width // 2, height))
     if seed:

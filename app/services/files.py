@@ -124,15 +124,37 @@ def attach(
         DatabaseError: The bytes cannot be written.
     """
     record = start.record
+    for ref in of:
+        if ref not in record.by_ref:
+            raise InvalidError(f"There is no {ref} in this home. Nothing was changed.")
     known = next((a for a in record.attachments if a.sha256 == sent.digest), None)
     row = _more(known, of, caption) if known else _row(record, sent, of, caption)
     if known is None:
         row = row.model_copy(update={"added_by": added_by})
     # The bytes first: a row must not be there without them.
-    _keep(folder, sent)
+    keep(folder, sent)
     new = replaced(record, row.ref, row) if known else added(record, row)
     done = save(connection, start, new, _sentence(record, row, sent, known))
     return Attached(ref=row.ref, done=done, was_here=known is not None)
+
+
+def keep(folder: Path, sent: Sent) -> None:
+    """Write a file, and what is shown of it; both are then on the disk.
+
+    Raises:
+        DatabaseError: They cannot be written.
+    """
+    try:
+        files.keep(folder, sent.digest, sent.data)
+        for size, jpeg in sent.jpegs.items():
+            path = files.path_of(folder, sent.digest, size)
+            if not path.is_file():
+                files.write(path, jpeg)
+    except OSError as error:
+        reason = error.strerror or error
+        raise DatabaseError(
+            f"The file could not be written to {folder}: {reason}. Nothing was changed."
+        ) from error
 
 
 def shown(folder: Path, attachment: Attachment, size: str) -> bytes | None:
@@ -197,20 +219,6 @@ def clear_orphans(config: Config, before: datetime) -> tuple[str, ...]:
     if gone:
         log.info("files that nothing names were cleared: %d", len(gone))
     return gone
-
-
-def _keep(folder: Path, sent: Sent) -> None:
-    try:
-        files.keep(folder, sent.digest, sent.data)
-        for size, jpeg in sent.jpegs.items():
-            path = files.path_of(folder, sent.digest, size)
-            if not path.is_file():
-                files.write(path, jpeg)
-    except OSError as error:
-        reason = error.strerror or error
-        raise DatabaseError(
-            f"The file could not be written to {folder}: {reason}. Nothing was changed."
-        ) from error
 
 
 def _made_anew(folder: Path, attachment: Attachment) -> dict[str, bytes]:

@@ -17,6 +17,7 @@ LISTS = (
     "new/points", "new/ties", "labels/", "labels/sheets", "walk/rooms", "rounds/",
     "rounds/new", "rounds/results", "isolate/", "isolate/whole-house",
     "remarks/", "remarks/sockets-without-30-ma/",
+    "files/", "files/new", "files/compare",
     "load/", "load/?shower_kw=8.5&charger_kw=7.4",
 )  # fmt: skip
 PAGES = {
@@ -26,7 +27,11 @@ PAGES = {
     "circuits": ("", "figures/"),
     "points": ("", "edit"),
     "rounds": ("ready", "prepare", "marks"),
+    "files": ("", "edit", "delete"),
+    "spots": ("edit", "delete"),
 }
+# What an address calls otherwise than the record does.
+PLURALS = {"attachments": "files"}
 
 
 def places_of(record: Record) -> list[str]:
@@ -45,7 +50,8 @@ def places_of(record: Record) -> list[str]:
         for ref in _fullest(record, "rooms")
     ]
     own = f"remarks/earthing-unknown/{record.home.ref}/aside"
-    return [home + place for place in (*LISTS, own, *walked, *things, *plans)]
+    marks = [f"spots/on/{ref}" for ref in _fullest(record, "files")]
+    return [home + place for place in (*LISTS, own, *walked, *things, *plans, *marks)]
 
 
 def _fullest(record: Record, sort: str) -> list[str]:
@@ -56,11 +62,12 @@ def _fullest(record: Record, sort: str) -> list[str]:
     refs = [
         item.ref
         for item in record.items()
-        if item.plural == sort and getattr(item, "stage", "planned") == "planned"
+        if PLURALS.get(item.plural, item.plural) == sort
+        and getattr(item, "stage", "planned") == "planned"
     ]
     hanging = Counter(
         getattr(item, name, None)
         for item in record.items()
-        for name in ("board", "room", "point", "fed_from")
+        for name in ("board", "room", "point", "fed_from", "attachment")
     )
     return sorted(refs, key=lambda ref: -hanging[ref])[:1]

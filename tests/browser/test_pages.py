@@ -20,23 +20,25 @@ NO_PAGES = {
     "static", "homes.start", "ask.go", "walk.index", "documents.download",
     "labels.pdf", "labels.notices", "labels.calibration", "chart.pdf",
     "pairing.show", "isolation.pdf", "isolation.file", "isolation.house_pdf",
-    "isolation.house_file",
+    "isolation.house_file", "pictures.small", "pictures.large", "pictures.original",
 }  # fmt: skip
 
 
-def test_every_page_type_is_looked_at(app: Flask, demo: Record) -> None:
+def test_every_page_type_is_looked_at(app: Flask, illustrated: Record) -> None:
     match = app.url_map.bind("127.0.0.1").match
-    seen = {match(url.partition("?")[0])[0] for url in (*BESIDE, *places_of(demo))}
+    seen = {
+        match(url.partition("?")[0])[0] for url in (*BESIDE, *places_of(illustrated))
+    }
     pages = {rule.endpoint for rule in app.url_map.iter_rules() if _shows(rule.methods)}
     assert pages - NO_PAGES == seen
 
 
 @SIZES
 def test_a_full_home_can_be_read(
-    opens: Opens, keep: Keep, demo: Record, size: dict[str, int]
+    opens: Opens, keep: Keep, illustrated: Record, size: dict[str, int]
 ) -> None:
-    keep(demo)
-    _look_at(opens(viewport=size), [*BESIDE, *places_of(demo)])
+    keep(illustrated)
+    _look_at(opens(viewport=size), [*BESIDE, *places_of(illustrated)])
 
 
 @SIZES

@@ -1,4 +1,4 @@
-"""Photographs and papers: added, shown without what the camera wrote, marked, compared."""
+"""Photographs and papers: added, shown as pixels only, marked, compared."""
 
 from __future__ import annotations
 
@@ -80,9 +80,7 @@ def test_a_photograph_is_added_to_a_thing_and_shown_on_its_page(
         ("GRID", "/homes/H1/sources/"),
     ],
 )
-def test_every_thing_takes_photographs(
-    here: CheckedClient, ref: str, url: str
-) -> None:
+def test_every_thing_takes_photographs(here: CheckedClient, ref: str, url: str) -> None:
     ways = [u for u in here.see(url).links.values() if u == f"{NEW}?of={ref}"]
     assert ways
     assert here.see(ways[0]).value("of", "Add it") == ref
@@ -335,7 +333,12 @@ def test_a_spot_is_marked_by_touching_the_picture(
     moved = touch(here, f"/homes/H1/spots/{spot.ref}/edit", "at280", 279, 0)
     here.go_on(here.submit_on(moved, about=""))
     [spot] = stored().spots
-    assert (spot.across, spot.down, spot.about, spot.words) == (996, 0, None, "This way")
+    assert (spot.across, spot.down, spot.about, spot.words) == (
+        996,
+        0,
+        None,
+        "This way",
+    )
     here.save(f"/homes/H1/spots/{spot.ref}/delete", {}, "Delete")
     assert stored().spots == ()
 

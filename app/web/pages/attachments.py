@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from datetime import datetime
 from typing import Any
 
 from flask import Blueprint, redirect, render_template, request, url_for
@@ -21,14 +22,14 @@ from app.web.item_pages import delete_mark, delete_page
 from app.web.marked import MarkedPicture, marked_picture
 from app.web.paired import from_here
 from app.web.session import change, opened, opened_to_change
-from app.web.words import Facts, facts_of
+from app.web.words import Facts, day, facts_of
 
 bp = Blueprint("attachments", __name__, url_prefix="/homes/<home>/files")
 Link = tuple[str, str]
 # So many a page, whatever there are: each is one more request.
 ON_A_PAGE = 48
 ASKED = ("caption", "of", "taken_on", "private", "note")
-KEPT_BESIDE = ("caption", "of", "sha256", "media_type", "size")
+KEPT_BESIDE = ("caption", "of", "sha256", "media_type", "size", "added_at")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -70,7 +71,7 @@ class FilePage:
         picture: The picture with its spots; None for a PDF, or when it is not here.
         here: Whether its file is here.
         was_here: Whether it was just sent again.
-        what: Its type and size, in words.
+        what: Its type, its size, when it was added.
         facts: What is recorded of it.
         mark: Address where a spot is marked; None where none can be.
         original: Address of the file as it came; None where it is not given out.
@@ -276,7 +277,7 @@ def _page(record: Record, item: Attachment) -> FilePage:
         picture=picture,
         here=here,
         was_here=bool(request.args.get("here")),
-        what=f"{_type(item)}, {_size(item.size)}",
+        what=_what(item),
         facts=facts_of(item, record, skip=KEPT_BESIDE),
         mark=url_for("spots.new", home=home, ref=item.ref) if picture else None,
         original=url_for("pictures.original", home=home, ref=item.ref)
@@ -290,8 +291,11 @@ def _page(record: Record, item: Attachment) -> FilePage:
     )
 
 
-def _type(item: Attachment) -> str:
-    return MEDIA_TYPES[item.media_type]
+def _what(item: Attachment) -> str:
+    said = f"{MEDIA_TYPES[item.media_type]}, {_size(item.size)}"
+    if item.added_at is None:
+        return f"{said}."
+    return f"{said}, added on {day(datetime.fromisoformat(item.added_at).date())}."
 
 
 def _size(size: int) -> str:
@@ -319,8 +323,8 @@ def _edit_page(
 
 def _in_list(record: Record, item: Attachment) -> str:
     titles = [i.title for ref in item.of if (i := record.by_ref.get(ref))]
-    day = f", {item.taken_on.isoformat()}" if item.taken_on else ""
-    return f"{item.title}{day}{f' ({titles[0]})' if titles else ''}"
+    when = f", {item.taken_on.isoformat()}" if item.taken_on else ""
+    return f"{item.title}{when}{f' ({titles[0]})' if titles else ''}"
 
 
 def _large(record: Record, item: Attachment) -> Thumb:
