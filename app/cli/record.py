@@ -68,6 +68,7 @@ def export(home: str | None, output: Path | None, data: Path | None) -> None:
             "load",
             "faults",
             "remarks",
+            "reminders",
             "trace",
             "trace-plan",
             "rounds",

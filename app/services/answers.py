@@ -19,6 +19,7 @@ from app.domain.load import LoadAnswer
 from app.domain.network import network
 from app.domain.record import Device, IntakeItem, Item, Point, Record, Room
 from app.domain.remarks import Remark
+from app.domain.reminders import Due
 from app.domain.trace.answers import PlanAnswer, TraceAnswer
 from app.errors import InvalidError, NotFoundError
 from app.interchange.rounds import RoundsFile
@@ -42,6 +43,7 @@ SHAPES: Mapping[str, Any] = {
     "load": LoadAnswer,
     "faults": tuple[Fault, ...],
     "remarks": tuple[Remark, ...],
+    "reminders": tuple[Due, ...],
     "trace": TraceAnswer,
     "trace-plan": PlanAnswer,
     "rounds": RoundsFile,

@@ -8,7 +8,7 @@ from flask import url_for
 
 from app.domain.record import Item, Record, Spot
 
-PAGES = {"room", "board", "device", "circuit", "point", "attachment"}
+PAGES = {"room", "board", "device", "circuit", "point", "work", "attachment"}
 # The field that says on whose page an item is listed.
 PLACE = {
     "device": "board",

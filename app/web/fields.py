@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from datetime import date
 from decimal import Decimal, InvalidOperation
 from typing import Any
@@ -161,6 +161,11 @@ def _codes(field: SelectField | SelectMultipleField) -> list[str]:
     return [str(choice[0]) for choice in field.iter_choices()]
 
 
+def options(choices: Mapping[str, str]) -> list[SelectChoice]:
+    """Return codes with their words as what may be chosen."""
+    return [SelectChoice(code, word) for code, word in choices.items()]
+
+
 def field_for(spec: FieldSpec, record: Record) -> Any:
     """Return the unbound form field of a field of the record."""
     common: dict[str, Any] = {
@@ -175,8 +180,7 @@ def field_for(spec: FieldSpec, record: Record) -> Any:
     if spec.type in ("choice", "ref"):
         return ChoiceField(choices=choices_of(spec, record), **common)
     if spec.type == "choices":
-        choices = [SelectChoice(code, word) for code, word in spec.choices.items()]
-        return TicksField(choices=choices, **common)
+        return TicksField(choices=options(spec.choices), **common)
     if spec.type == "date":
         return DayField(**common)
     if spec.type == "long":
@@ -188,7 +192,7 @@ def choices_of(spec: FieldSpec, record: Record) -> list[SelectChoice]:
     """Return what may be chosen: codes with their words, or things of the record."""
     if spec.type == "choice":
         first = [SelectChoice(NOTHING, "Choose")] if spec.required else []
-        return first + [SelectChoice(c, word) for c, word in spec.choices.items()]
+        return first + options(spec.choices)
     open_word = "None" if spec.blank else "Not recorded"
     first = SelectChoice(NOTHING, "Choose" if spec.required else open_word)
     return [first, *_things(spec.sorts, record)]

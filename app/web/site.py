@@ -84,6 +84,8 @@ PLACES: tuple[tuple[str, tuple[tuple[str, str], ...]], ...] = (
     (
         "Papers",
         (
+            ("Work", "works.index"),
+            ("Reminders", "reminders.index"),
             ("Photographs", "attachments.index"),
             ("Document", "documents.show"),
             ("Changes", "changes.index"),

@@ -17,6 +17,7 @@ LISTS = (
     "new/points", "new/ties", "labels/", "labels/sheets", "walk/rooms", "rounds/",
     "rounds/new", "rounds/results", "isolate/", "isolate/whole-house",
     "remarks/", "remarks/sockets-without-30-ma/",
+    "works/", "reminders/", "reminders/inspection/done", "new/works", "new/reminders",
     "files/", "files/new", "files/compare",
     "load/", "load/?shower_kw=8.5&charger_kw=7.4",
 )  # fmt: skip
@@ -26,6 +27,7 @@ PAGES = {
     "devices": ("", "edit", "delete"),
     "circuits": ("", "figures/"),
     "points": ("", "edit"),
+    "works": ("", "done"),
     "rounds": ("ready", "prepare", "marks"),
     "files": ("", "edit", "delete"),
     "spots": ("edit", "delete"),

@@ -136,6 +136,7 @@ def filled(app: Flask, methods: str) -> Iterator[str]:
         "code": "earthing-unknown",
         "subject": "H1",
         "slug": "flat-twin-and-earth",
+        "due": "inspection",
     }
     adapter = app.url_map.bind("localhost")
     for rule in app.url_map.iter_rules():

@@ -19,7 +19,6 @@ class Reminder(Item):
     plural: ClassVar[str] = "reminders"
     noun: ClassVar[str] = "Reminder"
     prefix: ClassVar[str] = "E"
-    by_form: ClassVar[bool] = False
     cannot_lose: ClassVar[tuple[str, ...]] = ("about",)
 
     name: ShortText = field("What to do", "")
