@@ -71,4 +71,5 @@ def _say_files(copy: Path) -> None:
 
     beside = files_beside(copy)
     if beside.is_dir():
-        click.echo(f"Its photographs and papers: {beside}. Keep both together.")
+        said = f"Its photographs and papers: {beside}. Keep both together."
+        click.echo(said, err=True)

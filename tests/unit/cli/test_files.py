@@ -73,7 +73,7 @@ def test_a_copy_says_where_its_files_are(
     ways: Callable[..., Result], tmp_path: Path
 ) -> None:
     copy = tmp_path / "home.sqlite3"
-    said = ways("db", "backup", copy).stdout
+    said = ways("db", "backup", copy).stderr
     assert str(tmp_path / "home.files") in said
     for path in (tmp_path / "home.files").rglob("*"):
         if path.is_file():
