@@ -16,7 +16,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 from itertools import islice
-from typing import Literal
+from typing import Any, Literal
 
 from app.domain.aging import aged_ties
 from app.domain.record import (
@@ -112,6 +112,11 @@ class Network:
         return _turned_over(
             {c.ref: _points_on(self, c.ref, "neutral") for c in circuits}
         )
+
+    @cached_property
+    def kept(self) -> dict[str, Any]:
+        """What others have worked out of this network, by their own names."""
+        return {}
 
     @cached_property
     def aged(self) -> Mapping[str, Work]:

@@ -19,7 +19,7 @@ PLACE = {
 }
 # Sorts whose forms are pages of their own.
 OWN_FORMS = {"attachment", "spot"}
-ANCHORS = {"intake": "intake.index", "source": "sources.index"}
+ANCHORS = {"intake": "intake.index", "source": "sources.index", "trip": "trips.index"}
 
 
 def item_url(home: str, item: Item) -> str:

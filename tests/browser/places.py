@@ -12,14 +12,23 @@ BESIDE = (
 )  # fmt: skip
 LISTS = (
     "", "intake/", "sources/", "boards/", "circuits/", "rooms/", "points/?filter=hall",
-    "ask/", "open-questions/", "changes/", "document", "search/?q=light", "edit",
+    "ask/", "open-questions/", "changes/", "past/", "past/compare", "document",
+    "search/?q=light", "edit",
     "delete", "rooms/quick/table", "new/devices", "new/intake?kind=cutout",
     "new/points", "new/ties", "labels/", "labels/sheets", "walk/rooms", "rounds/",
     "rounds/new", "rounds/results", "isolate/", "isolate/whole-house",
     "remarks/", "remarks/sockets-without-30-ma/",
-    "works/", "reminders/", "reminders/inspection/done", "new/works", "new/reminders",
+    "house/", "one-line/",
+    "tripped/", "tripped/?to=moved&to=rcd", "trips/",
+    "tripped/?to=moved&to=rcd&device=%3F",
+    "tripped/?to=moved&to=rcd&to=rcd-on&to=ways-off&to=neutral&to=tell&device=%3F",
+    "works/", "hand-over/", "reminders/", "reminders/inspection/done", "new/works",
+    "new/reminders",
     "files/", "files/new", "files/compare",
     "load/", "load/?shower_kw=8.5&charger_kw=7.4",
+    "may-i/", "may-i/?q=shed", "may-i/something-else/?nation=wales",
+    "may-i/bath-fan/?nation=england&place=bath_zone&new_circuit=no",
+    "may-i/bath-fan/nations", "may-i/rewire/", "call/",
 )  # fmt: skip
 PAGES = {
     "boards": ("", "ways", "labels", "chart"),
@@ -46,6 +55,7 @@ def places_of(record: Record) -> list[str]:
         for page in pages
     ]
     walked = [f"walk/rooms/{ref}" for ref in _fullest(record, "rooms")]
+    forward = [f"house/?lit={ref}" for ref in _fullest(record, "circuits")]
     plans = [
         f"isolate/plan{page}ref={ref}"
         for page in ("?", "/step?at=sources&", "/sheet?", "/notice?")
@@ -53,7 +63,8 @@ def places_of(record: Record) -> list[str]:
     ]
     own = f"remarks/earthing-unknown/{record.home.ref}/aside"
     marks = [f"spots/on/{ref}" for ref in _fullest(record, "files")]
-    return [home + place for place in (*LISTS, own, *walked, *things, *plans, *marks)]
+    every = (*LISTS, own, *walked, *things, *forward, *plans, *marks)
+    return [home + place for place in every]
 
 
 def _fullest(record: Record, sort: str) -> list[str]:

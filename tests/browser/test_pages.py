@@ -20,8 +20,9 @@ NO_PAGES = {
     "static", "homes.start", "ask.go", "walk.index", "documents.download",
     "labels.pdf", "labels.notices", "labels.calibration", "chart.pdf",
     "pairing.show", "isolation.pdf", "isolation.file", "isolation.house_pdf",
-    "isolation.house_file", "reminders.calendar", "pictures.small", "pictures.large",
-    "pictures.original",
+    "isolation.house_file", "reminders.calendar", "house.file", "one_line.file",
+    "tripped.sheet", "pack.as_zip", "pack.as_pdf", "pack.as_html",
+    "pictures.small", "pictures.large", "pictures.original",
 }  # fmt: skip
 
 

@@ -24,6 +24,7 @@ NEW = {
     "works": ({"name": "New light", "note": "In March."}, ""),
     "reminders": ({"name": "Look at the seal", "basis": "It was loose."}, ""),
     "controls": ({"controller": "P1", "controlled": "P2"}, ""),
+    "trips": ({"moved": "rcd", "outcome": "found", "note": "Rain."}, ""),
 }
 
 

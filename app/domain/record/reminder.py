@@ -62,5 +62,5 @@ class Occasion(Item):
     )
     done_on: date = field("Done on", ...)
     outcome: Annotated[str, OneOf(choices.WORKED)] = field("How it went", "unknown")
-    done_by: ShortText = field("By whom", "")
+    done_by: ShortText = field("By whom", "", private="names")
     note: LongText = field("Note", "")

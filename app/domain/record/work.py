@@ -40,7 +40,7 @@ class Work(Item):
     planned_for: date | None = field("Planned for", blank=True)
     done_on: date | None = field("Done on")
     done_by: Annotated[str, OneOf(choices.WORKERS)] = field("By whom", "unknown")
-    done_by_name: ShortText = field("Their name", "", hint="Private.")
+    done_by_name: ShortText = field("Their name", "", hint="Private.", private="names")
     told: Annotated[str, OneOf(choices.TOLD)] = field(
         "Whoever must be told has been told", "unknown"
     )
@@ -60,7 +60,9 @@ class Paper(Item):
     kind: Annotated[str, OneOf(choices.PAPER_KINDS)] = field("What it is", "unknown")
     number: ShortText = field("Its number", "")
     dated: date | None = field("Its date")
-    by: ShortText = field("By whom", "", hint="Who signed it. Private.")
+    by: ShortText = field(
+        "By whom", "", hint="Who signed it. Private.", private="names"
+    )
     work: Annotated[Ref, RefTo(("work",))] | None = field("Work that it is about")
     about: tuple[Annotated[Ref, RefTo(ABOUT)], ...] = field(
         "What it is about", (), hint="Left open: the home."

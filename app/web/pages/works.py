@@ -12,6 +12,7 @@ from wtforms.validators import ValidationError
 
 from app.domain.aging import aged_ties
 from app.domain.days import in_words
+from app.domain.may_i import job_titled
 from app.domain.record import SHORT, Paper, Record, Work
 from app.domain.record.choices import PAPER_KINDS, TOLD, WORK_STATES, WORKERS
 from app.domain.works import finished, in_turn, papers_of
@@ -80,6 +81,7 @@ class WorkPage:
         done: Address of the form that ends it; None when it is done.
         isolate: Address of the plan for switching off; None where nothing is named.
         files: Its photographs and papers.
+        asked: Address of what “May I?” says of it now; None where it was not asked.
         edit: Address of its form.
         delete: Address where deleting is asked about.
         back: Address of the list.
@@ -94,6 +96,7 @@ class WorkPage:
     done: str | None
     isolate: str | None
     files: FilesView
+    asked: str | None
     edit: str
     delete: str
     back: str
@@ -180,6 +183,7 @@ def show(home: str, ref: str) -> ResponseReturnValue:
         done=None if work.state == "done" else url_for(".ask_done", home=home, ref=ref),
         isolate=_isolate(record, work),
         files=files_of(record, work),
+        asked=_asked(record, work),
         edit=edit_url(home, work),
         delete=delete_url(home, work),
         back=url_for(".index", home=home),
@@ -271,6 +275,15 @@ def _isolate(record: Record, work: Work) -> str | None:
     sorts = ("room", "board", "circuit", "point")
     refs = [ref for ref in work.about if record.by_ref[ref].sort in sorts]
     return url_for("isolation.show", home=record.home.ref, ref=refs) if refs else None
+
+
+def _asked(record: Record, work: Work) -> str | None:
+    """Return where the job is answered, by today's rules."""
+    job = job_titled(work.job)
+    if job is None or work.state == "done":
+        return None
+    at = work.about[0] if len(work.about) == 1 else None
+    return url_for("may_i.show", home=record.home.ref, job=job.code, at=at)
 
 
 def _links(record: Record, refs: tuple[str, ...] | list[str]) -> tuple[Link, ...]:
