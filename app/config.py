@@ -9,6 +9,7 @@ from pathlib import Path
 from platformdirs import user_data_path
 
 DATABASE = "ways.sqlite3"
+FILES = "files"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -44,6 +45,21 @@ class Config:
     def backups(self) -> Path:
         """Folder of the copies."""
         return self.data / "copies"
+
+    @property
+    def files(self) -> Path:
+        """Folder of the photographs and other files."""
+        return files_beside(self.database)
+
+
+def files_beside(database: Path) -> Path:
+    """Return the folder of the files that a database, or a copy of one, names.
+
+    In a data folder that is ``files``; a copy ``home.sqlite3`` has ``home.files``.
+    """
+    if database.name == DATABASE:
+        return database.with_name(FILES)
+    return database.with_suffix(f".{FILES}")
 
 
 def data_folder(chosen: Path | None) -> Path:

@@ -24,10 +24,10 @@ from app.web import create_app
 
 HOST = "127.0.0.1"
 THREADS = 4
-# What anyone on the network may make the server hold: no form of this program is as
+# What anyone on the network may make the server hold: no photograph with its form is as
 # large, and who says nothing is not waited for long.
 SHARED_LIMITS = {
-    "max_request_body_size": 16 * 2**20,
+    "max_request_body_size": 32 * 2**20,
     "connection_limit": 200,
     "channel_timeout": 30,
     "cleanup_interval": 10,

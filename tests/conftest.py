@@ -13,6 +13,7 @@ from hypothesis import settings
 from app.config import DATABASE, Config
 from app.domain.record import Record
 from app.interchange import from_document
+from app.services.demo_pictures import with_pictures
 from app.services.documents import demo_record
 from app.services.homes import add_home
 from app.store.engine import make_engine, writing
@@ -126,3 +127,9 @@ def houses() -> dict[str, Record]:
 @pytest.fixture(scope="session")
 def demo() -> Record:
     return demo_record()
+
+
+@pytest.fixture
+def illustrated(demo: Record, config: Config) -> Record:
+    """The demo home with its pictures, whose files are in the test's data folder."""
+    return with_pictures(demo, config.files)

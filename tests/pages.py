@@ -250,7 +250,11 @@ def _sent(control: Any) -> list[str]:
     if kind in ("checkbox", "radio"):
         ticked = control.get("checked") is not None
         return [control.get("value", "on")] if ticked else []
-    return [] if kind in ("submit", "button", "file") else [control.get("value", "")]
+    return (
+        []
+        if kind in ("submit", "button", "file", "image")
+        else [control.get("value", "")]
+    )
 
 
 def check(page: Page, client: FlaskClient) -> None:
@@ -294,6 +298,8 @@ def _controls(page: Page) -> Iterator[str]:
         if label is None:
             label = page.within(control, "label")
         named = label is not None and text_of(label)
+        if control.get("type") == "image":
+            named = control.get("alt")
         if control.get("type") not in NAMELESS and not named:
             yield f"{control.get('name')} has no label"
 

@@ -25,10 +25,16 @@ def path(data: Path | None) -> None:
 @click.argument("file", required=False, type=click.Path(path_type=Path))
 @data_option
 def backup(file: Path | None, data: Path | None) -> None:
-    """Copy the file to FILE, or among the copies in the data folder."""
+    """Copy the file to FILE, or among the copies in the data folder.
+
+    Photographs and papers go into the folder beside the copy: home.sqlite3 has
+    home.files.
+    """
     from app.services.upkeep import copy_of
 
-    click.echo(f"Copied to {copy_of(config_of(data), file)}")
+    copy = copy_of(config_of(data), file)
+    click.echo(f"Copied to {copy}")
+    _say_files(copy)
 
 
 @db.command()
@@ -36,6 +42,7 @@ def backup(file: Path | None, data: Path | None) -> None:
 @data_option
 def restore(file: Path, data: Path | None) -> None:
     """Let the copy FILE take the place of the present file, which is kept."""
+    from app.services.files import not_here
     from app.services.upkeep import restored
 
     config = config_of(data)
@@ -43,6 +50,11 @@ def restore(file: Path, data: Path | None) -> None:
     click.echo(f"{config.database} is now as {file} was.")
     if kept:
         click.echo(f"What was there before is {kept}")
+    if missing := not_here(config):
+        click.echo(
+            f"Files that it names and that are not here: {missing}. "
+            "“ways files --check” says which."
+        )
 
 
 @db.command()
@@ -51,3 +63,13 @@ def upgrade(data: Path | None) -> None:
     """Bring the file to the shape that this version works with."""
     with opened(data) as config:
         click.echo(f"{config.database} is up to date.")
+
+
+def _say_files(copy: Path) -> None:
+    """Say where a copy's photographs and papers are, if it has any."""
+    from app.config import files_beside
+
+    beside = files_beside(copy)
+    if beside.is_dir():
+        said = f"Its photographs and papers: {beside}. Keep both together."
+        click.echo(said, err=True)

@@ -16,5 +16,5 @@ def demo(data: Path | None) -> None:
     from app.services.documents import add_demo
 
     with opened(data) as config, change(config) as connection:
-        ref = add_demo(connection)
+        ref = add_demo(connection, config.files)
     click.echo(f"Added: the demo home ({ref})")

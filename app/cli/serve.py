@@ -43,12 +43,16 @@ def serve(
     With --share, phones on the home network that you pair may use them too. Nothing
     is encrypted on that way; without it nothing but this machine is answered.
     """
+    from datetime import UTC, datetime
+
     from app import server
+    from app.services.files import clear_orphans
 
     if addresses and not share:
         raise click.UsageError("--address says where to share: add --share.")
     shared_at = _shared_at(addresses) if share else ()
     with _demo_config() if demo else opened(data) as config:
+        clear_orphans(config, datetime.now(UTC))
         if demo:
             click.echo("This is a demo: an invented home. What you do is not kept.")
         else:

@@ -17,6 +17,7 @@ from app.domain.record import Home, Record
 from app.errors import InvalidError, Problem
 from app.interchange import from_document
 from app.paths import resource_dir
+from app.services.demo_pictures import with_pictures
 from app.services.history import bring_history
 from app.services.homes import add_home, free_home_ref, note_ref
 from app.store.engine import make_engine, writing
@@ -49,9 +50,14 @@ def take_in(
     return called.home.ref
 
 
-def add_demo(connection: Connection) -> str:
-    """Add the demo home under a reference that is free; return that."""
-    record = demo_record()
+def add_demo(connection: Connection, files: Path) -> str:
+    """Add the demo home under a reference that is free; return that.
+
+    Args:
+        connection: An open transaction.
+        files: Where the bytes of its pictures are kept.
+    """
+    record = with_pictures(demo_record(), files)
     free = free_home_ref(connection, record.home.ref)
     return take_in(connection, record, as_ref=free)
 
@@ -69,7 +75,7 @@ def demo_folder() -> Iterator[Config]:
         config = Config(data=folder, demo=True)
         upgrade(config.database, config.backups)
         with writing(make_engine(config.database)) as connection:
-            add_demo(connection)
+            add_demo(connection, config.files)
         yield config
     finally:
         # The log file in it may still be open, which Windows does not let go of.

@@ -1,5 +1,7 @@
 """Copies of the file: made by SQLite itself, checked, then given their name.
 
+The photographs and papers that it names go along, into a folder beside the copy.
+
 A file that is open is never copied or replaced as a file: its journal would be left
 behind, and be taken for the journal of what stands there next.
 """
@@ -11,7 +13,9 @@ from contextlib import closing
 from datetime import datetime
 from pathlib import Path
 
+from app.config import files_beside
 from app.errors import DatabaseError
+from app.store import files
 
 KEPT = 10
 WAIT_S = 10
@@ -37,14 +41,20 @@ def back_up(database: Path, folder: Path, *, note: str, at: datetime) -> Path:
     """
     folder.mkdir(parents=True, exist_ok=True)
     copy = folder / f"{database.stem}-{at:%Y%m%dT%H%M%S%f}-{note}.sqlite3"
-    copy_to(database, copy)
+    copy_to(database, copy, link=True)
     for old in sorted(folder.glob(f"{database.stem}-*-before-*.sqlite3"))[:-KEPT]:
         old.unlink()
+        files.remove_folder(files_beside(old))
     return copy
 
 
-def copy_to(database: Path, target: Path) -> None:
+def copy_to(database: Path, target: Path, *, link: bool = False) -> None:
     """Copy a database to a path that it takes only when whole.
+
+    Args:
+        database: File to copy; it may be in use.
+        target: Where to; the files that it names go into the folder beside that.
+        link: Whether a file may stand in both folders, so that it costs no room.
 
     Raises:
         DatabaseError: There is no sound file to copy, or it cannot be written.
@@ -57,6 +67,8 @@ def copy_to(database: Path, target: Path) -> None:
     try:
         _pour(database, partial)
         check(partial)
+        named = files.digests_in(partial)
+        files.carry(files_beside(database), files_beside(target), named, link=link)
         partial.replace(target)
     except (sqlite3.Error, OSError) as error:
         raise DatabaseError(
@@ -104,8 +116,11 @@ def put_back(copy: Path, database: Path, folder: Path, *, at: datetime) -> Path 
         raise DatabaseError(f"{copy} is the present file itself. Nothing was changed.")
     kept = _set_aside(database, folder, at) if database.exists() else None
     try:
+        _bring_files(copy, database)
         _pour(copy, database)
-    except sqlite3.Error as error:
+        # A start meanwhile took for orphans what no row named yet.
+        _bring_files(copy, database)
+    except (sqlite3.Error, OSError) as error:
         raise DatabaseError(
             f"{database} could not be written: {error}. Nothing was changed."
         ) from error
@@ -122,8 +137,15 @@ def _set_aside(database: Path, folder: Path, at: datetime) -> Path:
             part = database.with_name(database.name + end)
             if part.exists():
                 part.replace(moved.with_name(moved.name + end))
+        own = files_beside(database)
+        files.carry(own, files_beside(moved), files.digests_here(own), link=True)
         return moved
     return back_up(database, folder, note="before-restore", at=at)
+
+
+def _bring_files(copy: Path, database: Path) -> None:
+    named = files.digests_in(copy)
+    files.carry(files_beside(copy), files_beside(database), named, link=True)
 
 
 def _pour(source: Path, target: Path) -> None:

@@ -9,7 +9,7 @@ from jinja2 import StrictUndefined
 from app.config import Config
 from app.paths import resource_dir
 from app.store.engine import make_engine
-from app.web import errors, guard, pages, paired, session, site
+from app.web import errors, files_view, guard, pages, paired, session, site
 
 MOST_FORM_BYTES = 512 * 1024
 MOST_FORM_PARTS = 20_000
@@ -42,6 +42,7 @@ def create_app(config: Config) -> Flask:
     paired.init_app(app, config)
     CSRFProtect(app)
     session.init_app(app, make_engine(config.database))
+    files_view.init_app(app, config.files)
     errors.init_app(app)
     site.init_app(app, config)
     pages.init_app(app)

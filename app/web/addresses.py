@@ -6,11 +6,19 @@ from collections.abc import Callable
 
 from flask import url_for
 
-from app.domain.record import Item, Record
+from app.domain.record import Item, Record, Spot
 
-PAGES = {"room", "board", "device", "circuit", "point", "work", "paper"}
+PAGES = {"room", "board", "device", "circuit", "point", "work", "paper", "attachment"}
 # The field that says on whose page an item is listed.
-PLACE = {"device": "board", "point": "room", "tie": "point", "control": "controlled"}
+PLACE = {
+    "device": "board",
+    "point": "room",
+    "tie": "point",
+    "control": "controlled",
+    "spot": "attachment",
+}
+# Sorts whose forms are pages of their own.
+OWN_FORMS = {"attachment", "spot"}
 ANCHORS = {"intake": "intake.index", "source": "sources.index", "trip": "trips.index"}
 
 
@@ -18,6 +26,9 @@ def item_url(home: str, item: Item) -> str:
     """Return the address where a thing is shown."""
     if item.sort in PAGES:
         return url_for(f"{item.plural}.show", home=home, ref=item.ref)
+    if isinstance(item, Spot):
+        anchor, picture = f"spot-{item.ref}", item.attachment
+        return url_for("attachments.show", home=home, ref=picture, _anchor=anchor)
     if item.sort in ANCHORS:
         return url_for(ANCHORS[item.sort], home=home, _anchor=f"item-{item.ref}")
     return edit_url(home, item)
@@ -30,11 +41,15 @@ def meaning_url(slug: str) -> str:
 
 def edit_url(home: str, item: Item) -> str:
     """Return the address of the form of a thing."""
+    if item.sort in OWN_FORMS:
+        return url_for(f"{item.plural}.edit", home=home, ref=item.ref)
     return url_for("items.edit", home=home, plural=item.plural, ref=item.ref)
 
 
 def delete_url(home: str, item: Item) -> str:
     """Return the address where deleting a thing is asked about."""
+    if item.sort in OWN_FORMS:
+        return url_for(f"{item.plural}.delete", home=home, ref=item.ref)
     return url_for("items.delete", home=home, plural=item.plural, ref=item.ref)
 
 

@@ -12,6 +12,7 @@ from sqlalchemy.exc import OperationalError
 from werkzeug.exceptions import HTTPException
 
 from app.errors import AppError, ConflictError, InvalidError, NotFoundError, Problem
+from app.pictures import MOST_BYTES
 from app.web.wants_json import wants_json
 
 log = logging.getLogger(__name__)
@@ -38,6 +39,11 @@ SENTENCES = {
     405: "This address takes no such request.",
     413: "What was sent is larger than a page of this program ever is.",
 }
+UPLOAD = "uploads.create"
+TOO_LARGE_A_FILE = (
+    f"A file may have {MOST_BYTES // 2**20} MB; this one has more. Take the picture "
+    "smaller, or scan the paper at 150 dots per inch. Nothing was changed."
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -105,9 +111,12 @@ def _http(error: HTTPException) -> tuple[str | Response, int, dict[str, str]]:
     status = error.code or 500
     plain = type(error).description
     own = error.description if error.description != plain else None
+    sentence = SENTENCES.get(status) or own or "This request cannot be understood."
+    if status == 413 and request.endpoint == UPLOAD:
+        sentence = TOO_LARGE_A_FILE
     page = ErrorPage(
         title=TITLES.get(status, TITLES[400]),
-        sentence=SENTENCES.get(status) or own or "This request cannot be understood.",
+        sentence=sentence,
     )
     allowed = getattr(error, "valid_methods", None)
     headers = {"Allow": ", ".join(sorted(allowed))} if allowed else {}

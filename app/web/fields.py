@@ -277,7 +277,7 @@ def _needed(spec: FieldSpec) -> Callable[[Any, Any], None]:
     label = spec.label[0].lower() + spec.label[1:]
 
     def check(_form: Any, field: Any) -> None:
-        if not field.data:
+        if field.data in (None, ""):
             raise ValidationError(f"{verb}: {label}.")
 
     check.field_flags = {"required": True}  # type: ignore[attr-defined]

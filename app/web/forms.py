@@ -47,6 +47,8 @@ class ItemForm:
             count once.
         shown: Names of the fields that apply to its kind, in order.
         further: Names of the fields that usually do not.
+
+    Where it names the fields that are ``asked``, it keeps the values of the others.
     """
 
     def __init__(
@@ -57,11 +59,14 @@ class ItemForm:
         *,
         mark: str = "",
         kind: str | None = None,
+        asked: tuple[str, ...] = (),
     ) -> None:
         self.cls = cls
-        boxes = {s.name: _boxes(values, s) for s in specs(cls) if s.type == "refs"}
+        self._given = {n: v for n, v in values.items() if asked and n not in asked}
+        own = [s for s in specs(cls) if s.name not in self._given]
+        boxes = {s.name: _boxes(values, s) for s in own if s.type == "refs"}
         self._boxes = boxes
-        by_name = {s.name: _fields(s, record, boxes.get(s.name, 0)) for s in specs(cls)}
+        by_name = {s.name: _fields(s, record, boxes.get(s.name, 0)) for s in own}
         fields = {
             name: field for some in by_name.values() for name, field in some.items()
         }
@@ -69,7 +74,7 @@ class ItemForm:
         form_class = type(f"{cls.__name__}Form", (FlaskForm,), fields | hidden)
         data = {**_flat(values), "mark": mark, "once": secrets.token_hex(8)}
         self.form: Any = form_class(data=data)
-        for spec in specs(cls):
+        for spec in own:
             for name in by_name[spec.name] if spec.term else ():
                 self.form[name].meaning_url = meaning_url(spec.term)
         usual = fields_of_kind(cls, kind)
@@ -107,6 +112,8 @@ class ItemForm:
         self.refuse(name, f"This {sentence}." if sentence[0].islower() else sentence)
 
     def _value(self, spec: FieldSpec) -> Any:
+        if spec.name in self._given:
+            return self._given[spec.name]
         if spec.type != "refs":
             return self.form[spec.name].value()
         count = self._boxes[spec.name]

@@ -13,6 +13,8 @@ from collections.abc import Iterator
 from flask import Flask, Response, request
 from werkzeug.exceptions import BadRequest, Forbidden
 
+from app.pictures import MOST_BYTES
+from app.web.errors import UPLOAD
 from app.web.fields import UNSEEN
 from app.web.paired import from_here, is_called
 
@@ -24,6 +26,8 @@ ELSEWHERE_BY = "Open this program by the address that its computer shows."
 WHITE = re.compile(r"[\t\r\n]")
 IMPORT = "/import"
 MOST_IMPORT_BYTES = 9 * 2**20
+# The file, and what the form says beside it.
+MOST_UPLOAD_BYTES = MOST_BYTES + 2**20
 SAFE = ("GET", "HEAD", "OPTIONS")
 HEADERS = {
     "Content-Security-Policy": (
@@ -51,6 +55,8 @@ def _look() -> None:
         return
     if request.path == IMPORT:
         request.max_content_length = MOST_IMPORT_BYTES
+    if request.endpoint == UPLOAD:
+        request.max_content_length = MOST_UPLOAD_BYTES
     origin = request.headers.get("Origin")
     if origin is not None and origin != f"{request.scheme}://{request.host}":
         raise Forbidden("This form was sent from another site; it was not taken.")

@@ -92,6 +92,7 @@ PLACES: tuple[tuple[str, tuple[tuple[str, str], ...]], ...] = (
             ("Papers", "papers.index"),
             ("Test results", "results.index"),
             ("Reminders", "reminders.index"),
+            ("Photographs", "attachments.index"),
             ("One-line", "one_line.index"),
             ("Hand over", "pack.index"),
             ("Document", "documents.show"),
@@ -108,6 +109,9 @@ IN_PLACE_OF = {
     "isolation_steps": "isolation",
     "label_sheets": "labels",
     "marking": "rounds",
+    "pictures": "attachments",
+    "spots": "attachments",
+    "uploads": "attachments",
     "trips": "tripped",
     "past": "changes",
 }

@@ -97,6 +97,8 @@ class RoomPage:
         offered_in: The kind of room, as a sentence has it.
         looked: Address that takes how far it was looked at.
         looked_marks: What it takes: code, word, whether it is so marked.
+        photograph: Address that takes a photograph.
+        things: What it may be of: the room, then its points; reference, title.
         back: The room before: name, address.
         onward: The room after: name, address.
         ref: Its reference.
@@ -114,6 +116,8 @@ class RoomPage:
     offered_in: str
     looked: str
     looked_marks: tuple[tuple[str, str, bool], ...]
+    photograph: str
+    things: tuple[Link, ...]
     back: Link
     onward: Link
     ref: str
@@ -168,6 +172,8 @@ def room_page(
         looked_marks=tuple(
             (code, word, room.looked_at == code) for code, word in LOOKED_MARKS.items()
         ),
+        photograph=url_for("uploads.create", home=home),
+        things=tuple((item.ref, item.title) for item in (room, *reversed(points))),
         back=_step(record, before),
         onward=_step(record, after),
         ref=room.ref,

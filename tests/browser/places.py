@@ -24,6 +24,7 @@ LISTS = (
     "tripped/?to=moved&to=rcd&to=rcd-on&to=ways-off&to=neutral&to=tell&device=%3F",
     "works/", "hand-over/", "reminders/", "reminders/inspection/done", "new/works",
     "new/reminders",
+    "files/", "files/new", "files/compare",
     "load/", "load/?shower_kw=8.5&charger_kw=7.4",
     "may-i/", "may-i/?q=shed", "may-i/something-else/?nation=wales",
     "may-i/bath-fan/?nation=england&place=bath_zone&new_circuit=no",
@@ -38,7 +39,11 @@ PAGES = {
     "works": ("", "done"),
     "papers": ("",),
     "rounds": ("ready", "prepare", "marks"),
+    "files": ("", "edit", "delete"),
+    "spots": ("edit", "delete"),
 }
+# What an address calls otherwise than the record does.
+PLURALS = {"attachments": "files"}
 
 
 def places_of(record: Record) -> list[str]:
@@ -60,10 +65,9 @@ def places_of(record: Record) -> list[str]:
     sheets = [f"results/board/{ref}/copy" for ref in _fullest(record, "boards")]
     told = [f"changes/of/{ref}" for ref in _fullest(record, "points")]
     own = f"remarks/earthing-unknown/{record.home.ref}/aside"
-    return [
-        home + place
-        for place in (*LISTS, own, *walked, *things, *forward, *plans, *sheets, *told)
-    ]
+    marks = [f"spots/on/{ref}" for ref in _fullest(record, "files")]
+    beside = (*walked, *things, *forward, *plans, *sheets, *told, *marks)
+    return [home + place for place in (*LISTS, own, *beside)]
 
 
 def _fullest(record: Record, sort: str) -> list[str]:
@@ -74,11 +78,12 @@ def _fullest(record: Record, sort: str) -> list[str]:
     refs = [
         item.ref
         for item in record.items()
-        if item.plural == sort and getattr(item, "stage", "planned") == "planned"
+        if PLURALS.get(item.plural, item.plural) == sort
+        and getattr(item, "stage", "planned") == "planned"
     ]
     hanging = Counter(
         getattr(item, name, None)
         for item in record.items()
-        for name in ("board", "room", "point", "fed_from")
+        for name in ("board", "room", "point", "fed_from", "attachment")
     )
     return sorted(refs, key=lambda ref: -hanging[ref])[:1]

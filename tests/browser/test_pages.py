@@ -28,13 +28,15 @@ NO_PAGES = {
     "isolation.house_file", "reminders.calendar", "past.download", "house.file",
     "one_line.file",
     "tripped.sheet", "pack.as_zip", "pack.as_pdf", "pack.as_html",
+    "pictures.small", "pictures.large", "pictures.original",
 }  # fmt: skip
 
 
-def test_every_page_type_is_looked_at(app: Flask, demo: Record) -> None:
+def test_every_page_type_is_looked_at(app: Flask, illustrated: Record) -> None:
     match = app.url_map.bind("127.0.0.1").match
     seen = {
-        match(url.partition("?")[0])[0] for url in (*BESIDE, *places_of(demo), CHANGE)
+        match(url.partition("?")[0])[0]
+        for url in (*BESIDE, *places_of(illustrated), CHANGE)
     }
     pages = {rule.endpoint for rule in app.url_map.iter_rules() if _shows(rule.methods)}
     assert pages - NO_PAGES == seen
@@ -42,11 +44,15 @@ def test_every_page_type_is_looked_at(app: Flask, demo: Record) -> None:
 
 @SIZES
 def test_a_full_home_can_be_read(
-    opens: Opens, keep: Keep, demo: Record, database: Path, size: dict[str, int]
+    opens: Opens,
+    keep: Keep,
+    illustrated: Record,
+    database: Path,
+    size: dict[str, int],
 ) -> None:
-    keep(demo)
-    _change(database, demo)
-    _look_at(opens(viewport=size), [*BESIDE, *places_of(demo), CHANGE])
+    keep(illustrated)
+    _change(database, illustrated)
+    _look_at(opens(viewport=size), [*BESIDE, *places_of(illustrated), CHANGE])
 
 
 @SIZES

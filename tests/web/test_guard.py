@@ -6,6 +6,7 @@ import re
 import sqlite3
 from collections import Counter
 from collections.abc import Iterator
+from io import BytesIO
 from pathlib import Path
 from typing import Any, cast
 from urllib.parse import urlsplit
@@ -14,6 +15,7 @@ import pytest
 from flask import Flask
 
 from app.web import MOST_FORM_BYTES
+from tests import photographs
 from tests.pages import SVG, CheckedClient, Page, page_of
 
 EDIT = "/homes/H1/points/P1/edit"
@@ -254,6 +256,11 @@ def test_no_page_that_is_looked_at_writes(
     at_demo: CheckedClient, database: Path
 ) -> None:
     at_demo.save("/homes/demo/points/P1/edit", note="x")
+    picture = {"file": (BytesIO(photographs.picture()), "x.jpg"), "of": "P1"}
+    at_demo.go_on(at_demo.send("/homes/demo/files/new", picture))
+    marked = {"across": "1", "down": "1", "words": "x"}
+    at_demo.save("/homes/demo/spots/on/F1", marked)
+    files = sorted(database.parent.rglob("*"))
     before, content = database.read_bytes(), dump(database)
     seen = crawl(at_demo, "/homes/demo/?done=1", 1)
     assert len(seen) > 35
@@ -261,11 +268,11 @@ def test_no_page_that_is_looked_at_writes(
     reached = {rule.endpoint for rule in gets(at_demo.application)}
     assert reached - shown == {
         "homes.start", "ask.go", "search.index", "static", "labels.notices",
-        "pairing.show", "documents.download",
+        "pairing.show", "documents.download", "pictures.small", "pictures.large",
     }  # fmt: skip
     assert database.read_bytes() == before
     assert dump(database) == content
-    assert [path.name for path in database.parent.iterdir()] == [database.name]
+    assert sorted(database.parent.rglob("*")) == files
 
 
 def gets(app: Flask) -> list[Any]:

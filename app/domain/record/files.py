@@ -50,6 +50,11 @@ class Attachment(Item):
     note: LongText = field("Note", "")
 
     @property
+    def is_picture(self) -> bool:
+        """Whether it can be shown and marked."""
+        return self.media_type.startswith("image/")
+
+    @property
     def title(self) -> str:
         """Its caption, else the name of the file, else its reference."""
         return self.caption or self.file_name or f"File {self.ref}"

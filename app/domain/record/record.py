@@ -131,6 +131,35 @@ class Record(Model):
         """Return what was seen in a round, in the order it was sent."""
         return self._readings_by_round.get(round_ref, ())
 
+    def attachments_of(self, ref: str | None) -> tuple[Attachment, ...]:
+        """Return the files of a thing, then pictures with a spot that shows it.
+
+        None: those that belong to the home alone.
+        """
+        if ref is None:
+            return tuple(a for a in self.attachments if not a.of)
+        return self._attachments_by_thing.get(ref, ())
+
+    def spots_of(self, attachment: str) -> tuple[Spot, ...]:
+        """Return the spots that are marked on a picture."""
+        return self._spots_by_picture.get(attachment, ())
+
+    @cached_property
+    def _attachments_by_thing(self) -> dict[str, tuple[Attachment, ...]]:
+        found: dict[str, dict[str, Attachment]] = {}
+        for attachment in self.attachments:
+            for ref in attachment.of:
+                found.setdefault(ref, {})[attachment.ref] = attachment
+        for spot in self.spots:
+            picture = self.find(Attachment, spot.attachment)
+            if spot.about is not None and picture is not None:
+                found.setdefault(spot.about, {})[picture.ref] = picture
+        return {ref: tuple(files.values()) for ref, files in found.items()}
+
+    @cached_property
+    def _spots_by_picture(self) -> dict[str, tuple[Spot, ...]]:
+        return _grouped(self.spots, lambda spot: spot.attachment)
+
     @cached_property
     def _devices_by_board(self) -> dict[str, tuple[Device, ...]]:
         return _grouped(self.devices, lambda device: device.board)

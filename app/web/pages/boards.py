@@ -15,6 +15,7 @@ from app.domain.record import Board, Device, Record, Room
 from app.drawing.board import draw_board
 from app.errors import NotFoundError
 from app.web.addresses import delete_url, edit_url, item_url
+from app.web.files_view import FilesView, files_of
 from app.web.ledes import board_lede, counted, listed, outside_feeds, way_lede
 from app.web.quick import Table, saved, sent, shown, with_empty_rows
 from app.web.session import change, opened, opened_to_change, supply
@@ -71,6 +72,7 @@ class BoardPage:
         labels: Address of its labels.
         chart: Address of its circuit chart.
         new_device: Address of the form of one more device.
+        files: Its photographs and papers.
         edit: Address of its form.
         delete: Address where deleting is asked about.
     """
@@ -87,6 +89,7 @@ class BoardPage:
     labels: str
     chart: str
     new_device: str
+    files: FilesView
     edit: str
     delete: str
 
@@ -181,6 +184,7 @@ def _page(net: Network, board: Board) -> BoardPage:
         labels=url_for("labels.show", home=home, ref=board.ref),
         chart=url_for("chart.show", home=home, ref=board.ref),
         new_device=url_for("items.new", home=home, plural="devices", board=board.ref),
+        files=files_of(record, board),
         edit=edit_url(home, board),
         delete=delete_url(home, board),
     )

@@ -12,6 +12,7 @@ from app.domain.record import Circuit, Point, Record, Room, Tie
 from app.domain.record.choices import ARRANGEMENTS, CIRCUIT_USES, GRADES
 from app.errors import NotFoundError
 from app.web.addresses import delete_url, edit_url, item_url
+from app.web.files_view import FilesView, files_of
 from app.web.lists import ListView, list_view
 from app.web.session import supply
 from app.web.words import Facts, facts_of, with_board
@@ -48,6 +49,7 @@ class CircuitPage:
         also: Points on it in part: label, address, how.
         facts: What is recorded of it.
         figures: Address of its arithmetic.
+        files: Its photographs and papers.
         edit: Address of its form.
         delete: Address where deleting is asked about.
     """
@@ -59,6 +61,7 @@ class CircuitPage:
     also: tuple[tuple[str, str, str], ...]
     facts: Facts
     figures: str
+    files: FilesView
     edit: str
     delete: str
 
@@ -114,6 +117,7 @@ def _page(net: Network, circuit: Circuit) -> CircuitPage:
         also=_in_part(net, circuit, fed),
         facts=facts_of(circuit, record, skip=("name", "ways")),
         figures=url_for("figures.show", home=home, ref=circuit.ref),
+        files=files_of(record, circuit),
         edit=edit_url(home, circuit),
         delete=delete_url(home, circuit),
     )

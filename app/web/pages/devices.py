@@ -16,6 +16,7 @@ from app.domain.record.choices import CARE
 from app.errors import NotFoundError
 from app.web.addresses import delete_url, edit_url, item_url
 from app.web.chains import ChainView, chain_views
+from app.web.files_view import FilesView, files_of
 from app.web.ledes import listed, way_lede
 from app.web.protection import feed_back
 from app.web.session import supply
@@ -45,6 +46,7 @@ class DevicePage:
         unknowns: What the record does not say.
         help: What its kind is.
         board: Its board, with its address.
+        files: Its photographs and papers.
         edit: Address of its form.
         delete: Address where deleting is asked about.
         move: Address that moves it along its board.
@@ -64,6 +66,7 @@ class DevicePage:
     unknowns: tuple[str, ...]
     help: str
     board: Link | None
+    files: FilesView
     edit: str
     delete: str
     move: str
@@ -101,6 +104,7 @@ def _page(net: Network, device: Device) -> DevicePage:
         unknowns=answer.unknowns,
         help=KIND_HELP["device"][device.kind],
         board=(board.name, item_url(home, board)) if board else None,
+        files=files_of(record, device),
         edit=edit_url(home, device),
         delete=delete_url(home, device),
         move=url_for("items.move", home=home, plural="devices", ref=device.ref),

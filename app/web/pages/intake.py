@@ -16,6 +16,7 @@ from app.domain.record.choices import OWNERS
 from app.drawing.street import draw_street
 from app.web.addresses import delete_url, edit_url, links
 from app.web.danger import Danger, danger_of
+from app.web.files_view import FilesView, files_of
 from app.web.session import opened
 from app.web.words import Facts, facts_of
 
@@ -33,6 +34,7 @@ class ItemView:
         owner_word: Whose it is, in words.
         who_opens: Who may open or alter it.
         facts: What is recorded of it, and known.
+        files: Its photographs and papers.
         edit: Address of its form.
         delete: Address where deleting is asked about.
         move: Address that moves it up or down.
@@ -44,6 +46,7 @@ class ItemView:
     owner_word: str
     who_opens: str
     facts: Facts
+    files: FilesView
     edit: str
     delete: str
     move: str
@@ -136,6 +139,7 @@ def _item(record: Record, item: IntakeItem) -> ItemView:
         owner_word=OWNERS[item.owner],
         who_opens=_who_opens(item),
         facts=facts_of(item, record, skip=skip),
+        files=files_of(record, item),
         edit=edit_url(home, item),
         delete=delete_url(home, item),
         move=url_for("items.move", home=home, plural="intake", ref=item.ref),

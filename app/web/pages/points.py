@@ -17,6 +17,7 @@ from app.domain.record.choices import GRADES, TIE_ROLES
 from app.errors import NotFoundError
 from app.web.addresses import delete_url, edit_url, item_url
 from app.web.chains import ChainView, chain_views
+from app.web.files_view import FilesView, files_of
 from app.web.lists import ListView, list_view
 from app.web.point_rows import POINT_HEADS, point_rows
 from app.web.protection import cautions, protection_rows, sentence
@@ -87,6 +88,7 @@ class PointPage:
         unknowns: What the record does not say.
         facts: What is recorded of it.
         help: What its kind is.
+        files: Its photographs and papers.
         edit: Address of its form.
         delete: Address where deleting is asked about.
     """
@@ -106,6 +108,7 @@ class PointPage:
     unknowns: tuple[str, ...]
     facts: Facts
     help: str
+    files: FilesView
     edit: str
     delete: str
 
@@ -155,6 +158,7 @@ def _page(net: Network, point: Point) -> PointPage:
         unknowns=answer.unknowns,
         facts=facts_of(point, record, skip=("name", "kind", "room")),
         help=KIND_HELP["point"][point.kind],
+        files=files_of(record, point),
         edit=edit_url(home, point),
         delete=delete_url(home, point),
     )

@@ -13,6 +13,7 @@ from app.domain.record import Record, Room
 from app.domain.record.choices import LOOKED_AT, STOREYS
 from app.errors import NotFoundError
 from app.web.addresses import delete_url, edit_url, item_url
+from app.web.files_view import FilesView, files_of
 from app.web.ledes import room_lede
 from app.web.point_rows import Cell, point_rows
 from app.web.point_table import point_layout
@@ -74,6 +75,7 @@ class RoomPage:
         unknowns: What is not known in it.
         facts: What is recorded of it.
         quick: Address of the quick table of its points.
+        files: Its photographs and papers.
         edit: Address of its form.
         delete: Address where deleting is asked about.
         looked: Address that marks it as looked at.
@@ -88,6 +90,7 @@ class RoomPage:
     unknowns: tuple[str, ...]
     facts: Facts
     quick: str
+    files: FilesView
     edit: str
     delete: str
 
@@ -212,6 +215,7 @@ def _page(net: Network, room: Room) -> RoomPage:
         unknowns=answer.unknowns,
         facts=facts_of(room, record, skip=("name",)),
         quick=url_for(".points", home=home, ref=room.ref),
+        files=files_of(record, room),
         edit=edit_url(home, room),
         delete=delete_url(home, room),
     )

@@ -14,6 +14,7 @@ from app.domain.unknowns import ASKED, unanswered_sources
 from app.errors import ConflictError, InvalidError
 from app.services.homes import save
 from app.web.addresses import delete_url, edit_url
+from app.web.files_view import FilesView, files_of
 from app.web.session import change, opened, opened_to_change
 from app.web.words import Facts, facts_of
 
@@ -29,6 +30,7 @@ class SourceView:
         title: What it is called.
         present: Whether there is one, in words; None when not known.
         facts: What is recorded of it.
+        files: Its photographs and papers.
         edit: Address of its form.
         delete: Address where deleting is asked about.
     """
@@ -37,6 +39,7 @@ class SourceView:
     title: str
     present: str | None
     facts: Facts
+    files: FilesView
     edit: str
     delete: str
 
@@ -121,6 +124,7 @@ def _view(record: Record, source: Source) -> SourceView:
         title=source.title,
         present=None if source.present == "unknown" else YES_NO[source.present],
         facts=facts_of(source, record, skip=("ref", "name", "kind", "present")),
+        files=files_of(record, source),
         edit=edit_url(home, source),
         delete=delete_url(home, source),
     )

@@ -20,6 +20,7 @@ from app.errors import NotFoundError
 from app.services.homes import digest, save
 from app.web.addresses import delete_url, edit_url, item_url, with_done
 from app.web.fields import DayField, options, tidy
+from app.web.files_view import FilesView, files_of
 from app.web.forms import sent_once
 from app.web.papers import today
 from app.web.session import change, opened, opened_to_change
@@ -79,6 +80,7 @@ class WorkPage:
         facts: What else is recorded.
         done: Address of the form that ends it; None when it is done.
         isolate: Address of the plan for switching off; None where nothing is named.
+        files: Its photographs and papers.
         asked: Address of what “May I?” says of it now; None where it was not asked.
         edit: Address of its form.
         delete: Address where deleting is asked about.
@@ -93,6 +95,7 @@ class WorkPage:
     facts: Facts
     done: str | None
     isolate: str | None
+    files: FilesView
     asked: str | None
     edit: str
     delete: str
@@ -179,6 +182,7 @@ def show(home: str, ref: str) -> ResponseReturnValue:
         facts=facts_of(work, record, skip=("name", "about", "state", "job")),
         done=None if work.state == "done" else url_for(".ask_done", home=home, ref=ref),
         isolate=_isolate(record, work),
+        files=files_of(record, work),
         asked=_asked(record, work),
         edit=edit_url(home, work),
         delete=delete_url(home, work),
