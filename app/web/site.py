@@ -81,7 +81,14 @@ PLACES: tuple[tuple[str, tuple[tuple[str, str], ...]], ...] = (
         "Remarks",
         (("Remarks", "remarks.index"), ("Open questions", "faults.index")),
     ),
-    ("Papers", (("Document", "documents.show"), ("Changes", "changes.index"))),
+    (
+        "Papers",
+        (
+            ("Document", "documents.show"),
+            ("Spreadsheet", "spreadsheets.index"),
+            ("Changes", "changes.index"),
+        ),
+    ),
 )
 # Pages that are in the place of another list than their own.
 IN_PLACE_OF = {
@@ -92,6 +99,7 @@ IN_PLACE_OF = {
     "isolation_steps": "isolation",
     "label_sheets": "labels",
     "marking": "rounds",
+    "typed_lists": "boards",
 }
 
 
