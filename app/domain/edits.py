@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterable, Mapping
+from collections.abc import Set as AbstractSet
 from dataclasses import dataclass
 from typing import Any, Self, TypeVar
 
 from app.domain.fault import links_of
-from app.domain.record import SORTS, Device, Home, Item, Point, Record, Round, specs
+from app.domain.record import SORTS, Device, Home, Item, Point, Record, specs
 
 I = TypeVar("I", bound=Item)  # noqa: E741
 
@@ -84,8 +85,9 @@ def removed(record: Record, ref: str) -> Record:
     """Return the record without an item and what cannot be without it.
 
     A board takes its devices with it, a point its ties, controls and readings, a device
-    the rounds in which it was off.  Whatever else names what goes, names nothing
-    afterwards: its feed is then not recorded.
+    the rounds in which it was off, a circuit its results; a picture goes with the last
+    thing that it belongs to.  Whatever else names what goes, names nothing afterwards:
+    its feed is then not recorded.
     """
     going = removal(record, ref)
     kept = {
@@ -103,7 +105,7 @@ def removal(record: Record, ref: str) -> frozenset[str]:
         more = {
             item.ref
             for item in record.items()
-            if item.ref not in going and going & set(_needed(item))
+            if item.ref not in going and _goes(item, going)
         }
         going |= more
         growing = bool(more)
@@ -259,15 +261,17 @@ def _followed(items: Iterable[Item]) -> dict[str, str | None]:
     return found
 
 
-def _needed(item: Item) -> list[str]:
-    """Return the references that an item cannot be without.
+def _goes(item: Item, going: AbstractSet[str]) -> bool:
+    """Return whether an item cannot be without what goes.
 
     A round without one of the devices that were off would say that another had done it.
     """
     required = {spec.name for spec in specs(type(item)) if spec.required}
-    if isinstance(item, Round):
-        required |= {"off"}
-    return [ref for name, ref, _ in links_of(item) if name in required]
+    needed = {*required, *item.cannot_lose}
+    if any(ref in going for name, ref, _ in links_of(item) if name in needed):
+        return True
+    held = set(getattr(item, item.goes_with, ()))
+    return bool(held) and held <= going
 
 
 def _pointed(record: Record, renamed: Mapping[str, str | None]) -> Record:

@@ -4,7 +4,16 @@ from __future__ import annotations
 
 from app.domain.record import FieldSpec, Item, Record, specs
 
-SKIPPED_SORTS = ("tie", "control", "round", "reading", "aside")
+SKIPPED_SORTS = (
+    "tie",
+    "control",
+    "round",
+    "reading",
+    "aside",
+    "result",
+    "occasion",
+    "spot",
+)
 
 
 def find_items(record: Record, query: str) -> list[Item]:

@@ -24,6 +24,7 @@ class Aside(Item):
     noun: ClassVar[str] = "Remark set aside"
     prefix: ClassVar[str] = "A"
     by_form: ClassVar[bool] = False
+    cannot_lose: ClassVar[tuple[str, ...]] = ("about",)
 
     remark: ShortText = field("Remark", ...)
     about: Annotated[Ref, RefTo(REMARKED)] | None = field(

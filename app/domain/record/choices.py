@@ -311,3 +311,79 @@ HOW_SEEN = {
     "other": "Something else",
     "unknown": NOT_KNOWN,
 }
+WORK_STATES = {
+    "planned": "Planned",
+    "done": "Done",
+    "given_up": "Given up",
+    "unknown": NOT_KNOWN,
+}
+WORKERS = {
+    "self": "Ourselves",
+    "electrician": "An electrician",
+    "registered": "An electrician registered with a scheme",
+    "builder": "A builder, plumber or fitter",
+    "network": "The network operator",
+    "meter_operator": "The meter operator",
+    "earlier": "Someone before us",
+    "other": "Someone else",
+    "unknown": NOT_KNOWN,
+}
+TOLD = {
+    "yes": "Yes",
+    "no": "Not yet",
+    "not_needed": "Nobody had to be told",
+    "unknown": NOT_KNOWN,
+}
+PAPER_KINDS = {
+    "installation_certificate": "Electrical Installation Certificate",
+    "minor_works": "Minor Works Certificate",
+    "condition_report": "Condition report",
+    "compliance": "Building Regulations compliance certificate",
+    "completion": "Completion certificate",
+    "regularisation": "Regularisation certificate",
+    "network_letter": "Letter from the network or the supplier",
+    "manual": "Maker's instructions",
+    "invoice": "Invoice or quotation",
+    "plan": "Plan or sketch",
+    "other": "Something else",
+    "unknown": NOT_KNOWN,
+}
+MEDIA_TYPES = {
+    "image/jpeg": "JPEG picture",
+    "image/png": "PNG picture",
+    "image/webp": "WebP picture",
+    "image/heic": "HEIC picture",
+    "application/pdf": "PDF",
+}
+MEASURED = {"exact": "As written", "over": "More than that", "under": "Less than that"}
+POLARITY = {"correct": "Correct", "wrong": "Not correct", "unknown": "Not written down"}
+WORKED = {
+    "worked": "It worked",
+    "failed": "It did not work",
+    "done": "Done",
+    "unknown": NOT_KNOWN,
+}
+REMINDER_KINDS = {
+    "rcd_button": "Press the test button",
+    "inspection": "Have the installation inspected",
+    "alarm_test": "Test the alarm",
+    "alarm_replace": "Replace the alarm",
+    "own": "Something of your own",
+}
+TIME_UNITS = {"day": "Days", "week": "Weeks", "month": "Months", "year": "Years"}
+REMINDER_STATES = {"on": "On", "off": "Off"}
+MOVED = {
+    "rcd": "RCD",
+    "breaker": "Fuse or circuit-breaker",
+    "main_switch": "Main switch",
+    "nothing": "Nothing on the board",
+    "unknown": NOT_KNOWN,
+}
+TRIP_OUTCOMES = {
+    "found": "Found, and unplugged or left off",
+    "stays_on": "Stays on again, cause not found",
+    "left_off": "Left off",
+    "called": "Left off, and somebody called",
+    "mended": "Mended",
+    "unknown": NOT_KNOWN,
+}

@@ -23,6 +23,8 @@ class Item(Model):
     ``sort`` names the class in tables, addresses and documents; ``prefix`` begins the
     references made for it.  ``by_form`` says whether the general form edits it; what
     has pages of its own, made for the moment of use, is not offered there.
+    ``cannot_lose`` names references without which, once given, it would say something
+    else; ``goes_with`` one that keeps it as long as anything in it is left.
     """
 
     sort: ClassVar[str]
@@ -30,6 +32,8 @@ class Item(Model):
     noun: ClassVar[str]
     prefix: ClassVar[str]
     by_form: ClassVar[bool] = True
+    cannot_lose: ClassVar[tuple[str, ...]] = ()
+    goes_with: ClassVar[str] = ""
 
     ref: Ref = field(
         "Reference", ..., hint="Letters, digits, dot, hyphen; unique in this home."

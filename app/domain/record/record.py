@@ -10,11 +10,16 @@ from app.domain.record._field import Model, field
 from app.domain.record.aside import Aside
 from app.domain.record.board import Board, Device
 from app.domain.record.circuit import Circuit
+from app.domain.record.files import Attachment, Spot
 from app.domain.record.home import Home, Room, Source
 from app.domain.record.intake import IntakeItem
 from app.domain.record.items import Control, Item, Tie
 from app.domain.record.point import Point
+from app.domain.record.reminder import Occasion, Reminder
+from app.domain.record.result import Result
 from app.domain.record.survey import Reading, Round
+from app.domain.record.trip import Trip
+from app.domain.record.work import Paper, Work
 
 SORTS: dict[str, type[Item]] = {
     cls.sort: cls
@@ -31,6 +36,14 @@ SORTS: dict[str, type[Item]] = {
         Round,
         Reading,
         Aside,
+        Work,
+        Paper,
+        Result,
+        Reminder,
+        Occasion,
+        Trip,
+        Attachment,
+        Spot,
     )
 }
 I = TypeVar("I", bound=Item)  # noqa: E741
@@ -57,6 +70,14 @@ class Record(Model):
     rounds: tuple[Round, ...] = field("Rounds of switching off", ())
     readings: tuple[Reading, ...] = field("Readings", ())
     asides: tuple[Aside, ...] = field("Remarks set aside", ())
+    works: tuple[Work, ...] = field("Work, planned and done", ())
+    papers: tuple[Paper, ...] = field("Papers", ())
+    results: tuple[Result, ...] = field("Test results", ())
+    reminders: tuple[Reminder, ...] = field("Reminders", ())
+    occasions: tuple[Occasion, ...] = field("Times that something was done", ())
+    trips: tuple[Trip, ...] = field("Times that something tripped", ())
+    attachments: tuple[Attachment, ...] = field("Files", ())
+    spots: tuple[Spot, ...] = field("Spots on pictures", ())
 
     def having(self, **lists: object) -> Record:
         """Return the record with some of its lists, or its home, replaced.

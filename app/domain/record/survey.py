@@ -29,6 +29,7 @@ class Round(Item):
     noun: ClassVar[str] = "Round"
     prefix: ClassVar[str] = "N"
     by_form: ClassVar[bool] = False
+    cannot_lose: ClassVar[tuple[str, ...]] = ("off",)
 
     off: tuple[Annotated[Ref, RefTo(("device",))], ...] = field("Switched off", ())
     asked: tuple[Annotated[Ref, RefTo(("point",))], ...] = field(
