@@ -14,8 +14,6 @@ from datetime import date, datetime, time
 from itertools import zip_longest
 from typing import Any, NoReturn, TypeVar
 
-from openpyxl import load_workbook
-
 from app.domain.spreadsheet.shapes import FORMULA
 from app.errors import InvalidError, Problem
 
@@ -117,6 +115,9 @@ def _sheets(data: bytes, *, formulas: bool) -> Iterator[tuple[str, Rows]]:
 
 
 def _opened(data: bytes, *, results: bool) -> Any:
+    # Read only when a workbook comes: no start of the program waits for it.
+    from openpyxl import load_workbook  # noqa: PLC0415
+
     return load_workbook(
         io.BytesIO(data), read_only=True, data_only=results, keep_links=False
     )

@@ -9,7 +9,7 @@ import sqlalchemy as sa
 from alembic import op
 
 revision = "c1a7e5d90b42"
-down_revision = "39a2191be7d4"
+down_revision = "92fa3c74e421"
 branch_labels = None
 depends_on = None
 

@@ -7,8 +7,8 @@ from collections import Counter
 from app.domain.record import Record
 
 BESIDE = (
-    "/homes/", "/homes/new", "/import", "/help/", "/words/", "/phones/",
-    "/help/tables/", "/help/tables/flat-twin-and-earth",
+    "/homes/", "/homes/new", "/import", "/like-another", "/help/", "/words/",
+    "/phones/", "/help/tables/", "/help/tables/flat-twin-and-earth",
 )  # fmt: skip
 LISTS = (
     "", "intake/", "sources/", "boards/", "circuits/", "rooms/", "points/?filter=hall",
@@ -17,10 +17,11 @@ LISTS = (
     "new/points", "new/ties", "labels/", "labels/sheets", "walk/rooms", "rounds/",
     "rounds/new", "rounds/results", "isolate/", "isolate/whole-house",
     "remarks/", "remarks/sockets-without-30-ma/",
+    "spreadsheet?kind=points",
     "load/", "load/?shower_kw=8.5&charger_kw=7.4",
 )  # fmt: skip
 PAGES = {
-    "boards": ("", "ways", "labels", "chart"),
+    "boards": ("", "ways", "list", "labels", "chart"),
     "rooms": ("", "points"),
     "devices": ("", "edit", "delete"),
     "circuits": ("", "figures/"),

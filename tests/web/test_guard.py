@@ -134,6 +134,7 @@ def filled(app: Flask, methods: str) -> Iterator[str]:
         "code": "earthing-unknown",
         "subject": "H1",
         "slug": "flat-twin-and-earth",
+        "token": "0" * 32,
     }
     adapter = app.url_map.bind("localhost")
     for rule in app.url_map.iter_rules():
@@ -258,7 +259,7 @@ def test_no_page_that_is_looked_at_writes(
     reached = {rule.endpoint for rule in gets(at_demo.application)}
     assert reached - shown == {
         "homes.start", "ask.go", "search.index", "static", "labels.notices",
-        "pairing.show",
+        "pairing.show", "spreadsheets.columns", "spreadsheets.preview",
     }  # fmt: skip
     assert database.read_bytes() == before
     assert dump(database) == content

@@ -61,7 +61,8 @@ def test_twenty_faults_are_named_and_nothing_is_stored_until_they_are_right(
     assert stored() == small
     page = matched(here, choose(here, make(points()), "points"))
     assert "It would make: 300 points, 200 ties." in page.main
-    done = here.go_on(here.submit_on(page, press="Take all of it in"))
+    taken = here.submit_on(page, press="Take all of it in")
+    done = here.see(taken.location.replace("/points/", "/sources/"))
     assert done.undo == "Brought in points from “list.csv”."
     record = stored()
     assert (len(record.points), len(record.ties)) == (303, 202)
