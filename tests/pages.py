@@ -23,6 +23,8 @@ from werkzeug.test import TestResponse
 SVG = "{http://www.w3.org/2000/svg}"
 XLINK = "{http://www.w3.org/1999/xlink}"
 LABELABLE = ("input", "select", "textarea")
+# The one scheme that a page may name: a number to dial.
+DIALS = re.compile(r"tel:\+?[0-9]{3,15}")
 NAMELESS = ("hidden", "submit", "button")
 Typed = str | list[str] | None
 
@@ -82,8 +84,15 @@ class Page:
 
     @property
     def links(self) -> dict[str, str]:
-        """Every link of the page: text and address."""
-        return {text_of(a): a.get("href") for a in self.all("a", f"{SVG}a")}
+        """Every link of the page to a page: text and address."""
+        found = {text_of(a): a.get("href") for a in self.all("a", f"{SVG}a")}
+        return {text: to for text, to in found.items() if not DIALS.fullmatch(to)}
+
+    @property
+    def dials(self) -> set[str]:
+        """Every number that a touch on the page dials."""
+        found = (a.get("href", "") for a in self.all("a"))
+        return {to.removeprefix("tel:") for to in found if DIALS.fullmatch(to)}
 
     def error(self, name: str) -> str:
         """Return the sentence beside a field, without the word before it."""
@@ -321,7 +330,7 @@ def _links(page: Page, client: FlaskClient) -> Iterator[str]:
         if href.startswith("#"):
             if href[1:] not in page.by_id:
                 yield f"a link to {href}, which is not there"
-        elif not _leads(href, "get", client):
+        elif not DIALS.fullmatch(href) and not _leads(href, "get", client):
             yield f"a link that leads nowhere: {href}"
 
 
@@ -386,5 +395,9 @@ def _inline(page: Page) -> Iterator[str]:
             plain = str(name).rpartition("}")[2].lower()
             if plain == "style" or plain.startswith("on"):
                 yield f"inline: {plain}={value}"
-            if plain in ("href", "src", "action") and ":" in value.partition("/")[0]:
+            if plain in ("href", "src", "action") and _has_scheme(value):
                 yield f"an address with a scheme: {value}"
+
+
+def _has_scheme(value: str) -> bool:
+    return ":" in value.partition("/")[0] and not DIALS.fullmatch(value)

@@ -32,6 +32,13 @@ json_option = click.option(
     "--json", "as_json", is_flag=True, help="Answer as JSON, for another program."
 )
 
+output_option = click.option(
+    "-o",
+    "--output",
+    type=click.Path(dir_okay=False, path_type=Path),
+    help="File to write; else the screen.",
+)
+
 
 class Ways(click.Group):
     """The commands, in the order they are written; a refusal ends with its reasons."""
@@ -131,3 +138,12 @@ def print_json(value: Any) -> None:
 
     text = json.dumps(value, ensure_ascii=False, indent=1)
     click.echo(f"{text}\n".encode(), nl=False)
+
+
+def write_out(text: str, output: Path | None) -> None:
+    """Write a document to a file, or to the screen; always in UTF-8."""
+    if output is None:
+        click.echo(text.encode(), nl=False)
+    else:
+        output.write_bytes(text.encode())
+        click.echo(f"Written: {output}")

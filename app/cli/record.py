@@ -13,8 +13,10 @@ from app.cli._base import (
     home_option,
     main,
     opened,
+    output_option,
     print_json,
     reading,
+    write_out,
 )
 
 
@@ -24,36 +26,35 @@ from app.cli._base import (
 @data_option
 def import_(file: BinaryIO, as_ref: str | None, data: Path | None) -> None:
     """Take in a record document as a home of its own: whole, or not at all."""
-    from app.interchange.document import MOST_BYTES, from_document
+    from app.interchange.document import MOST_BYTES_WITH_HISTORY, document_from
     from app.services.documents import take_in
 
-    record = from_document(file.read(MOST_BYTES + 1))
+    most = MOST_BYTES_WITH_HISTORY
+    document = document_from(file.read(most + 1), most)
+    record, history = document.record, document.history
     with opened(data) as config, change(config) as connection:
-        ref = take_in(connection, record, as_ref=as_ref)
-    click.echo(f"Taken in: {record.home.name} ({ref})")
+        ref = take_in(connection, record, as_ref=as_ref, history=history)
+    past = f", with {len(history.changes)} changes" if history else ""
+    click.echo(f"Taken in: {record.home.name} ({ref}){past}")
 
 
 @main.command()
 @home_option
-@click.option(
-    "-o",
-    "--output",
-    type=click.Path(dir_okay=False, path_type=Path),
-    help="File to write; else the screen.",
-)
+@output_option
+@click.option("--with-history", is_flag=True, help="Keep all that was done to it, too.")
 @data_option
-def export(home: str | None, output: Path | None, data: Path | None) -> None:
+def export(
+    home: str | None, output: Path | None, data: Path | None, *, with_history: bool
+) -> None:
     """Write a home as a record document, to a file or to the screen."""
     from app.interchange import to_document
     from app.services.answers import the_home
+    from app.services.history import whole_history
 
     with reading(data) as connection:
-        document = to_document(the_home(connection, home).record).encode()
-    if output is None:
-        click.echo(document, nl=False)
-    else:
-        output.write_bytes(document)
-        click.echo(f"Written: {output}")
+        own = the_home(connection, home)
+        history = whole_history(connection, own) if with_history else None
+    write_out(to_document(own.record, history), output)
 
 
 @main.command()
@@ -68,9 +69,14 @@ def export(home: str | None, output: Path | None, data: Path | None) -> None:
             "load",
             "faults",
             "remarks",
+            "reminders",
             "trace",
+            "may-i",
             "trace-plan",
             "rounds",
+            "tripped",
+            "history",
+            "compare",
         )
     ),
     help="Of what that command answers with --json; of rounds that trace reads.",

@@ -182,11 +182,28 @@ def with_entries(record: Record, entries: Iterable[Entry]) -> Record | None:
     return record.having(**values, home=home)
 
 
+def stepped_back(record: Record, entries: Iterable[Entry]) -> Record | None:
+    """Return the record as it was before a change; None when it does not lead here."""
+    return with_entries(record, [entry.reversed() for entry in reversed([*entries])])
+
+
+def record_from_json(text: str) -> Record:
+    """Read a record as it once stood; a field that is no more is left out."""
+    values = json.loads(text)
+    kept: dict[str, Any] = {"home": _known(Home, values["home"])}
+    for cls in SORTS.values():
+        kept[cls.plural] = [_known(cls, each) for each in values.get(cls.plural, ())]
+    return Record.model_validate_json(json.dumps(kept))
+
+
 def _taken_out(items: list[Item], entry: Entry) -> bool:
-    if entry.before is not None:
-        if entry.before not in items:
-            return False
-        items.remove(entry.before)
+    if entry.before is None:
+        return True
+    ref = entry.before.ref
+    place = next((n for n, item in enumerate(items) if item.ref == ref), None)
+    if place is None or items[place] != entry.before:
+        return False
+    del items[place]
     return True
 
 
@@ -310,5 +327,8 @@ def _item(sort: str, values: Mapping[str, Any] | None) -> Item | None:
     if values is None:
         return None
     cls = Home if sort == "home" else SORTS[sort]
-    known = {name: v for name, v in values.items() if name in cls.model_fields}
-    return cls.model_validate_json(json.dumps(known))
+    return cls.model_validate_json(json.dumps(_known(cls, values)))
+
+
+def _known(cls: type[Item], values: Mapping[str, Any]) -> dict[str, Any]:
+    return {name: v for name, v in values.items() if name in cls.model_fields}

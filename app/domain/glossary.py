@@ -57,6 +57,18 @@ TERMS: dict[str, Term] = {
         "kA. It is printed in a box on a circuit-breaker, in amperes: 6000 is 6 kA.",
         ("prospective-fault-current", "circuit-breaker"),
     ),
+    "building-control": Term(
+        "Building control",
+        "Whoever looks after building regulations: the local authority, or a "
+        "registered approver. In England and Wales it is told of some work.",
+        ("competent-person-scheme", "special-location"),
+    ),
+    "building-warrant": Term(
+        "Building warrant",
+        "Leave to do building work in Scotland, asked of the verifier before the work "
+        "begins. Much electrical work in a lower house needs none.",
+        ("verifier",),
+    ),
     "care": Term(
         "Missed if it goes off",
         "What someone would miss when a point loses its supply: a freezer, a care "
@@ -89,6 +101,12 @@ TERMS: dict[str, Term] = {
         "it cuts off an earth fault; it is no additional protection for a person who "
         "touches a live part.",
         ("tripping-type", "rated-current", "poles"),
+    ),
+    "competent-person-scheme": Term(
+        "Competent person scheme",
+        "A body that the government has authorised to register installers. One who is "
+        "registered may tell building control through it, after the work.",
+        ("building-control",),
     ),
     "connected-load": Term(
         "Load, connected load",
@@ -416,6 +434,12 @@ TERMS: dict[str, Term] = {
         "window or light tells when it is worn out.",
         ("device",),
     ),
+    "special-location": Term(
+        "Special location",
+        "Where more work has to be told: close to a bath or shower, or in a room with "
+        "a pool or sauna. How far it reaches differs between England and Wales.",
+        ("building-control",),
+    ),
     "split-load": Term(
         "Split load",
         "A board whose ways are in two or more groups, each behind an RCD or a switch "
@@ -496,6 +520,12 @@ TERMS: dict[str, Term] = {
         "An answer like any other: nobody has found out yet. It never counts as no, "
         "and it is shown wherever it matters.",
         ("grade",),
+    ),
+    "verifier": Term(
+        "Verifier",
+        "Whoever grants building warrants in Scotland and accepts the work as done: "
+        "usually the council.",
+        ("building-warrant",),
     ),
     "voltage-drop": Term(
         "Voltage drop",

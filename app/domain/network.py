@@ -16,8 +16,9 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 from itertools import islice
-from typing import Literal
+from typing import Any, Literal
 
+from app.domain.aging import aged_ties
 from app.domain.record import (
     Circuit,
     Device,
@@ -27,6 +28,7 @@ from app.domain.record import (
     Record,
     Source,
     Tie,
+    Work,
     specs,
 )
 
@@ -110,6 +112,16 @@ class Network:
         return _turned_over(
             {c.ref: _points_on(self, c.ref, "neutral") for c in circuits}
         )
+
+    @cached_property
+    def kept(self) -> dict[str, Any]:
+        """What others have worked out of this network, by their own names."""
+        return {}
+
+    @cached_property
+    def aged(self) -> Mapping[str, Work]:
+        """The ties that later work has put in doubt, each with that work."""
+        return aged_ties(self.record)
 
     @cached_property
     def fed_back(self) -> Mapping[str, frozenset[str]]:

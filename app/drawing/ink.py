@@ -6,7 +6,7 @@ on the generous side for the sans-serif faces of the common systems.
 
 from __future__ import annotations
 
-FINE, LINE, HEAVY, LIT = 1.0, 1.5, 3.0, 3.0
+FINE, LINE, HEAVY, LIT, MARKS = 1.0, 1.5, 3.0, 3.0, 8.0
 DASHES = "4 4"
 SMALL, PLAIN, STRONG = 12.0, 13.0, 15.0
 LEADING = 1.35

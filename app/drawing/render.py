@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from app.drawing.hatch import pattern
-from app.drawing.ink import DASHES, LINE
+from app.drawing.ink import DASHES, FINE, HEAVY, LINE, MARKS
 from app.drawing.scene import Frame, Part, Scene, Stroke, Symbol, Text, Thing
 from app.drawing.svg import Value, element, number, words
 
@@ -72,11 +72,20 @@ def _part(part: Part, ident: str) -> str:
     return _text(part) if isinstance(part, Text) else _symbol(part)
 
 
-def _ink(weight: float, dashes: str | None, *, lit: bool) -> dict[str, Value]:
-    known = {LINE: "", 1.0: " ink--fine", 3.0: " ink--heavy"}
-    states = (" ink--dashed" if dashes == DASHES else "") + (" ink--lit" if lit else "")
+_WEIGHTS = {LINE: "", FINE: "fine", HEAVY: "heavy", MARKS: "marks"}
+
+
+def _ink(
+    weight: float, dashes: str | None, *, lit: bool, faint: bool = False
+) -> dict[str, Value]:
+    said = (
+        _WEIGHTS.get(weight),
+        "dashed" if dashes == DASHES else "",
+        "lit" if lit else "",
+        "faint" if faint else "",
+    )
     return {
-        "class": f"ink{known.get(weight, '')}{states}",
+        "class": " ".join(["ink", *(f"ink--{state}" for state in said if state)]),
         "fill": "none",
         "stroke": "currentColor",
         "stroke-width": weight,
@@ -95,7 +104,12 @@ def _frame(frame: Frame, ident: str) -> str:
     outline = element(
         "rect",
         {
-            **_ink(frame.weight, DASHES if frame.dashed else None, lit=frame.lit),
+            **_ink(
+                frame.weight,
+                DASHES if frame.dashed else None,
+                lit=frame.lit,
+                faint=frame.faint,
+            ),
             **place,
             "rx": frame.corner or None,
         },
@@ -108,7 +122,7 @@ def _frame(frame: Frame, ident: str) -> str:
 
 def _stroke(stroke: Stroke) -> str:
     path = "M" + "L".join(f"{number(x)} {number(y)}" for x, y in stroke.places)
-    ink = _ink(stroke.weight, stroke.dashes, lit=stroke.lit)
+    ink = _ink(stroke.weight, stroke.dashes, lit=stroke.lit, faint=stroke.faint)
     if stroke.filled:
         ink |= {"class": f"{ink['class']} ink--solid", "fill": "currentColor"}
         path += "Z"
@@ -135,7 +149,7 @@ def _text(text: Text) -> str:
 
 
 def _symbol(symbol: Symbol) -> str:
-    ink = _ink(LINE, None, lit=False)
+    ink = _ink(FINE if symbol.faint else LINE, None, lit=False, faint=symbol.faint)
     place = f"translate({number(symbol.x)} {number(symbol.y)})"
     return element(
         "g", {**ink, "transform": place, "aria-hidden": "true"}, symbol.drawn

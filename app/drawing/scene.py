@@ -49,6 +49,7 @@ class Frame:
     weight: float = LINE
     dashed: bool = False
     lit: bool = False
+    faint: bool = False
     hatch: str | None = None
     corner: float = 0
 
@@ -61,6 +62,7 @@ class Stroke:
     weight: float = LINE
     dashes: str | None = None
     lit: bool = False
+    faint: bool = False
     filled: bool = False
 
 
@@ -95,6 +97,7 @@ class Symbol:
     x: float
     y: float
     drawn: str
+    faint: bool = False
 
 
 Part = Frame | Stroke | Text | Symbol

@@ -64,7 +64,7 @@ def street_scene(
     supply = supply_of(record)
     outline = _outline(record, supply, link, lit)
     parts, y = lay_out(outline, MARGIN)
-    for text, known in _sources_said(record, supply):
+    for text, known in sources_said(record, supply):
         said, foot = plain_words(text, MARGIN + 8, y + 18, most=6)
         box = Box(MARGIN, y + 12, SHEET - 2 * MARGIN, foot - y - 8)
         frame = [] if known else [Frame(box=box, dashed=True, corner=2)]
@@ -114,7 +114,7 @@ def _outline(
 def _row(
     record: Record, item: Item, supply: Supply, link: Linker, lit: frozenset[str]
 ) -> Row:
-    owner, facts, known = _said(record, item)
+    owner, facts, known = said_of(record, item)
     through = supply.through.get(item.ref)
     more = [f"by way of {through}"] if through else []
     facts = [joined([OWNERS[owner], *facts[:1]]), *more, *facts[1:]]
@@ -134,7 +134,7 @@ def _row(
     )
 
 
-def _said(record: Record, item: Item) -> tuple[str, list[str], bool]:
+def said_of(record: Record, item: Item) -> tuple[str, list[str], bool]:
     """Return an item's owner, what is said of it, and whether all of it is known."""
     if isinstance(item, IntakeItem):
         rating, known = rating_of(item)
@@ -186,7 +186,7 @@ def _incomer(first: list[Device]) -> str:
     return joined([f"first in it: {kind.label}", *bits])
 
 
-def _sources_said(record: Record, supply: Supply) -> Iterator[tuple[str, bool]]:
+def sources_said(record: Record, supply: Supply) -> Iterator[tuple[str, bool]]:
     """Say which other sources there are not, and which nobody has answered for."""
     no = [s for s in record.sources if s.present == "no" and s.ref not in supply.roots]
     if no:

@@ -38,7 +38,7 @@ def supply_of(record: Record) -> Supply:
     feeder = {ref: _feeder(record, item) for ref, item in shown.items()}
     above = {ref: _hung_on(record, feeder[ref], shown) for ref in shown}
     above = {ref: over if over in shown else None for ref, over in above.items()}
-    _open_circles(above)
+    open_circles(above)
     fed: dict[str, tuple[str, ...]] = {}
     for ref, over in above.items():
         if over:
@@ -129,7 +129,7 @@ def _feeder(record: Record, item: Item) -> str | None:
     return next(outside, None)
 
 
-def _open_circles(above: dict[str, str | None]) -> None:
+def open_circles(above: dict[str, str | None]) -> None:
     """Cut each circle at its first thing, so that every thing hangs on a root."""
     for start in list(above):
         passed, over = {start}, above[start]

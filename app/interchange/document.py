@@ -1,6 +1,7 @@
 """One home as a JSON document, versioned; out without loss, in whole or not at all.
 
 The document is the record itself with two keys before it: ``format`` and ``version``.
+On request two more stand behind it: ``began`` and ``history``.
 """
 
 from __future__ import annotations
@@ -8,32 +9,52 @@ from __future__ import annotations
 import json
 from collections import Counter
 from collections.abc import Iterator
+from dataclasses import dataclass
 from typing import Any, NoReturn
 
 from pydantic import ValidationError
 
+from app.domain.history import History
 from app.domain.links import broken_links
 from app.domain.record import SORTS, Home, Item, Record, specs
 from app.errors import InvalidError, Problem
+from app.interchange.history import KEYS, HistoryInFile, history_from, history_values
+from app.interchange.refusal import problem_of, refuse
 from app.interchange.schema import published
 
 FORMAT = "ways-and-points record"
 VERSION = 1
 MOST_BYTES = 8 * 2**20
+# A long history makes a document larger; a command may take it.
+MOST_BYTES_WITH_HISTORY = 64 * 2**20
 MOST_ITEMS = 20_000
 MOST_DEPTH = 12
 MOST_DIGITS = 30
-MOST_PROBLEMS = 100
 
 
-def to_document(record: Record) -> str:
-    """Return a record as a document: UTF-8, one item a line, always the same."""
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Document:
+    """What a document holds: a record, and its history if that was asked for."""
+
+    record: Record
+    history: History | None
+
+
+def to_document(record: Record, history: History | None = None) -> str:
+    """Return a record as a document: UTF-8, one item a line, always the same.
+
+    Args:
+        record: The record.
+        history: What was done to it, if that is to be kept in the document too.
+    """
     values = record.model_dump(mode="json")
     lines = [_pair("format", FORMAT), _pair("version", VERSION)]
     lines.append(_pair("home", values.pop("home")))
-    for name, items in values.items():
-        rows = ",\n".join(f"  {_text(item)}" for item in items)
-        lines.append(f" {_text(name)}: [\n{rows}\n ]" if items else _pair(name, []))
+    lines += [_list(name, items) for name, items in values.items()]
+    if history is not None:
+        past = history_values(history)
+        lines.append(_pair("began", past["began"]))
+        lines.append(_list("history", past["history"]))
     return "{\n" + ",\n".join(lines) + "\n}\n"
 
 
@@ -43,20 +64,35 @@ def from_document(data: bytes) -> Record:
     Raises:
         InvalidError: It cannot be taken; its problems say where and why.
     """
-    values = _parsed(data)
+    return document_from(data).record
+
+
+def document_from(data: bytes, most: int | None = None) -> Document:
+    """Return the record that a document holds, with its history if it is there.
+
+    Args:
+        data: The document.
+        most: How many bytes are taken; else `MOST_BYTES`.
+
+    Raises:
+        InvalidError: It cannot be taken; its problems say where and why.
+    """
+    values = _parsed(data, most or MOST_BYTES)
     _check_heading(values)
+    past = {key: values.pop(key) for key in KEYS if key in values}
     body = {k: v for k, v in values.items() if k not in ("format", "version")}
     _check_size(body)
     if written_as_text := list(_texts_for_numbers(body)):
-        _refuse(written_as_text)
+        refuse(written_as_text)
     try:
         record = Record.model_validate_json(json.dumps(body))
     except ValidationError as error:
-        _refuse([_problem(e) for e in error.errors(include_url=False)])
+        refuse([problem_of(e) for e in error.errors(include_url=False)])
     problems = broken_links(record)
     if problems:
-        _refuse(list(problems))
-    return record
+        refuse(list(problems))
+    history = history_from(past, record) if past else None
+    return Document(record=record, history=history)
 
 
 def document_schema() -> dict[str, Any]:
@@ -64,9 +100,16 @@ def document_schema() -> dict[str, Any]:
     schema = published(Record.model_json_schema())
     schema["title"] = f"Ways and Points record, version {VERSION}"
     heading = {"format": {"const": FORMAT}, "version": {"const": VERSION}}
-    schema["properties"] = heading | schema["properties"]
+    past = published(HistoryInFile.model_json_schema())
+    schema["properties"] = heading | schema["properties"] | past["properties"]
+    schema["$defs"] |= past["$defs"]
     schema["required"] = [*heading, *schema["required"]]
     return schema
+
+
+def _list(name: str, items: list[Any]) -> str:
+    rows = ",\n".join(f"  {_text(item)}" for item in items)
+    return f" {_text(name)}: [\n{rows}\n ]" if items else _pair(name, [])
 
 
 def _text(value: Any) -> str:
@@ -77,18 +120,18 @@ def _pair(name: str, value: Any) -> str:
     return f" {_text(name)}: {_text(value)}"
 
 
-def _parsed(data: bytes) -> dict[str, Any]:
-    if len(data) > MOST_BYTES:
+def _parsed(data: bytes, most: int) -> dict[str, Any]:
+    if len(data) > most:
         raise InvalidError(
-            f"It is larger than {MOST_BYTES // 2**20} MB. Nothing was changed."
+            f"It is larger than {most // 2**20} MB. Nothing was changed."
         )
     values = _decoded(data)
     if not isinstance(values, dict):
-        _refuse([Problem("the document", "It must be an object in braces.")])
+        refuse([Problem("the document", "It must be an object in braces.")])
     if _depth(values) > MOST_DEPTH:
-        _refuse([Problem("the document", "It is nested too deeply.")])
+        refuse([Problem("the document", "It is nested too deeply.")])
     if broken := list(_half_characters(values, "")):
-        _refuse(broken)
+        refuse(broken)
     return values
 
 
@@ -101,14 +144,14 @@ def _decoded(data: bytes) -> Any:
             parse_int=_whole_number,
         )
     except UnicodeDecodeError as error:
-        _refuse([Problem(f"byte {error.start}", "This is not UTF-8 text.")])
+        refuse([Problem(f"byte {error.start}", "This is not UTF-8 text.")])
     except json.JSONDecodeError as error:
         place = f"line {error.lineno}, column {error.colno}"
-        _refuse([Problem(place, f"This is not whole JSON: {error.msg}.")])
+        refuse([Problem(place, f"This is not whole JSON: {error.msg}.")])
     except ValueError as error:
-        _refuse([Problem("the document", str(error))])
+        refuse([Problem("the document", str(error))])
     except RecursionError:
-        _refuse([Problem("the document", "It is nested too deeply.")])
+        refuse([Problem("the document", "It is nested too deeply.")])
 
 
 def _no_key_twice(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
@@ -162,24 +205,24 @@ def _depth(value: Any) -> int:
 
 def _check_heading(values: dict[str, Any]) -> None:
     if values.get("format") != FORMAT:
-        _refuse([Problem("format", f"It must say “{FORMAT}”.")])
+        refuse([Problem("format", f"It must say “{FORMAT}”.")])
     version = values.get("version")
     if isinstance(version, bool) or not isinstance(version, int):
-        _refuse([Problem("version", f"It must be the number {VERSION}.")])
+        refuse([Problem("version", f"It must be the number {VERSION}.")])
     if version > VERSION:
         reason = (
             f"Version {version} is newer than this program knows; it reads {VERSION}."
         )
-        _refuse([Problem("version", reason)])
+        refuse([Problem("version", reason)])
     if version != VERSION:
-        _refuse([Problem("version", f"There is no version {version}.")])
+        refuse([Problem("version", f"There is no version {version}.")])
 
 
 def _check_size(body: dict[str, Any]) -> None:
     count = sum(len(v) for v in body.values() if isinstance(v, list))
     if count > MOST_ITEMS:
         reason = f"It holds {count} items; {MOST_ITEMS} is the most."
-        _refuse([Problem("the document", reason)])
+        refuse([Problem("the document", reason)])
 
 
 def _texts_for_numbers(body: dict[str, Any]) -> Iterator[Problem]:
@@ -196,16 +239,3 @@ def _texts_in(cls: type[Item], values: Any, place: str) -> Iterator[Problem]:
         for spec in specs(cls):
             if spec.type == "decimal" and isinstance(values.get(spec.name), str):
                 yield Problem(f"{place}.{spec.name}", "It must be a number, not text.")
-
-
-def _problem(error: Any) -> Problem:
-    parts = [f"[{p}]" if isinstance(p, int) else f".{p}" for p in error["loc"]]
-    reason = error["msg"].removeprefix("Value error, ")
-    return Problem("".join(parts).lstrip(".") or "the document", f"{reason}.")
-
-
-def _refuse(problems: list[Problem]) -> NoReturn:
-    raise InvalidError(
-        "The document cannot be taken; nothing was changed.",
-        tuple(problems[:MOST_PROBLEMS]),
-    )

@@ -15,11 +15,15 @@ from app.domain.answers import PointAnswer, RoomAnswer, WayAnswer
 from app.domain.ask import ask_point, ask_room, ask_way
 from app.domain.circuits import CircuitAnswer
 from app.domain.faults import Fault
+from app.domain.history import Compared, Happened
 from app.domain.load import LoadAnswer
+from app.domain.may_i.shapes import MayIAnswer
 from app.domain.network import network
 from app.domain.record import Device, IntakeItem, Item, Point, Record, Room
 from app.domain.remarks import Remark
+from app.domain.reminders import Due
 from app.domain.trace.answers import PlanAnswer, TraceAnswer
+from app.domain.tripped import Hanging
 from app.errors import InvalidError, NotFoundError
 from app.interchange.rounds import RoundsFile
 from app.interchange.schema import published
@@ -40,11 +44,16 @@ SHAPES: Mapping[str, Any] = {
     "room": RoomAnswer,
     "circuit": CircuitAnswer,
     "load": LoadAnswer,
+    "may-i": MayIAnswer,
     "faults": tuple[Fault, ...],
     "remarks": tuple[Remark, ...],
+    "reminders": tuple[Due, ...],
     "trace": TraceAnswer,
     "trace-plan": PlanAnswer,
     "rounds": RoundsFile,
+    "tripped": tuple[Hanging, ...],
+    "history": tuple[Happened, ...],
+    "compare": Compared,
 }
 
 

@@ -12,27 +12,41 @@ from pydantic import ValidationError
 from sqlalchemy import Connection
 
 from app.config import Config
+from app.domain.history import History
 from app.domain.record import Home, Record
 from app.errors import InvalidError, Problem
 from app.interchange import from_document
 from app.paths import resource_dir
-from app.services.homes import add_home, free_home_ref
+from app.services.history import bring_history
+from app.services.homes import add_home, free_home_ref, note_ref
 from app.store.engine import make_engine, writing
 from app.store.migrate import upgrade
 
 
 def take_in(
-    connection: Connection, record: Record, *, as_ref: str | None = None
+    connection: Connection,
+    record: Record,
+    *,
+    as_ref: str | None = None,
+    history: History | None = None,
 ) -> str:
     """Add a home, under its own reference or another; return the reference.
+
+    Args:
+        connection: An open transaction.
+        record: The home.
+        as_ref: Another reference for it.
+        history: What was done to it elsewhere; the other reference is one change more.
 
     Raises:
         InvalidError: The reference is taken, or is none.
     """
-    if as_ref is not None:
-        record = _called(record, as_ref)
-    add_home(connection, record)
-    return record.home.ref
+    called = record if as_ref is None else _called(record, as_ref)
+    key = add_home(connection, called)
+    if history is not None:
+        bring_history(connection, key, record, history)
+        note_ref(connection, key, record, called)
+    return called.home.ref
 
 
 def add_demo(connection: Connection) -> str:

@@ -9,11 +9,12 @@ from datetime import UTC, datetime
 
 from sqlalchemy import Connection
 
-from app.domain.edits import Entry, entries_between, with_entries
+from app.domain.edits import Entry, entries_between
 from app.domain.links import broken_links
 from app.domain.record import Item, Record
 from app.errors import ConflictError, InvalidError, NotFoundError, Problem
-from app.store import changes, homes
+from app.services.undoing import InTheWayError, taken_back
+from app.store import changes, history, homes, settings
 
 log = logging.getLogger(__name__)
 
@@ -51,7 +52,7 @@ def add_home(connection: Connection, record: Record) -> int:
             f"{reason} Nothing was changed.", (Problem("home.ref", reason),)
         )
     log.info("home added: %s", ref)
-    return homes.add(connection, record)
+    return homes.add(connection, record, datetime.now(UTC))
 
 
 def free_home_ref(connection: Connection, wanted: str) -> str:
@@ -94,7 +95,7 @@ def save(
     if _ref_taken(connection, old, new):
         raise InvalidError(f"There is a home “{new.home.ref}” already, or there was.")
     homes.write(connection, key, old, new)
-    return _log(connection, key, sentence, entries, once=once)
+    return _log(connection, key, new, sentence, entries, once=once)
 
 
 def undo(connection: Connection, at_start: OpenHome, number: int) -> Record:
@@ -102,7 +103,8 @@ def undo(connection: Connection, at_start: OpenHome, number: int) -> Record:
 
     Raises:
         NotFoundError: The home has no such change.
-        ConflictError: It is undone already, or something it touched changed since.
+        ConflictError: It is undone already.
+        InTheWayError: Something that it touched changed since, or is needed.
     """
     key, record = at_start.key, at_start.record
     change = changes.find_change(connection, key, number)
@@ -110,18 +112,25 @@ def undo(connection: Connection, at_start: OpenHome, number: int) -> Record:
         raise NotFoundError("There is no such change to undo.")
     if changes.undone_by(connection, key, number):
         raise ConflictError("This has been undone already.")
-    entries = tuple(entry.reversed() for entry in reversed(change.entries))
-    back = with_entries(record, entries)
-    if back is None or broken_links(back) or _ref_taken(connection, record, back):
-        raise ConflictError(
-            "This cannot be undone: what it changed has been changed again since. "
-            "Undo the later change first, or change it by hand."
+    back = taken_back(connection, key, record, change)
+    if _ref_taken(connection, record, back):
+        raise InTheWayError(
+            "This cannot be undone: another home has the former reference now.", ()
         )
     homes.write(connection, key, record, back)
     changes.let_send_again(connection, key, number)
     sentence = f"Undone: {change.sentence}"
-    _log(connection, key, sentence, entries_between(record, back), undoes=number)
+    entries = entries_between(record, back)
+    _log(connection, key, back, sentence, entries, undoes=number)
     return back
+
+
+def note_ref(connection: Connection, key: int, old: Record, new: Record) -> None:
+    """Log that a home whose history was brought in has another reference here."""
+    entries = entries_between(old, new)
+    if entries:
+        sentence = f"Taken in as {new.home.ref}; it was {old.home.ref}."
+        _log(connection, key, new, sentence, entries)
 
 
 def put_away(connection: Connection, at_start: OpenHome, at: datetime) -> None:
@@ -159,6 +168,7 @@ def _ref_taken(connection: Connection, old: Record, new: Record) -> bool:
 def _log(
     connection: Connection,
     key: int,
+    new: Record,
     sentence: str,
     entries: tuple[Entry, ...],
     *,
@@ -167,7 +177,8 @@ def _log(
 ) -> int:
     refs = [item.ref for e in entries if (item := e.after or e.before)]
     log.info("home %d changed: %s", key, ", ".join(refs))
-    return changes.record_change(
+    phone = connection.get_execution_options().get("made_by")
+    number = changes.record_change(
         connection,
         key,
         at=datetime.now(UTC),
@@ -175,4 +186,8 @@ def _log(
         entries=entries,
         undoes=undoes,
         once=once,
+        made_by=phone or settings.computer_name(connection),
     )
+    history.note_touched(connection, key, number, sentence, entries)
+    history.keep_whole_when_due(connection, key, number, new)
+    return number

@@ -5,20 +5,17 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import asdict
 from datetime import date
-from functools import cache
 from html import escape
 from typing import Any
-
-from jinja2 import Environment, FileSystemLoader, StrictUndefined
 
 from app.domain.isolation import JOBS, OnTheDay, Plan, Sheet, plan
 from app.domain.kinds import DEVICE_KINDS
 from app.domain.network import Network
 from app.domain.record import Board, Circuit, Point, Record, Room
 from app.errors import InvalidError, NotFoundError
-from app.paths import resource_dir
 from app.report import Paper, as_pdf
 from app.report.plain import Plain
+from app.services.carried import style, templates
 
 # What the look of the saved file is made of; it is the pages' own.
 STYLES = ("tokens", "base", "components/isolation", "print")
@@ -52,33 +49,16 @@ def may_be_worked_on(record: Record, ref: str) -> bool:
 
 def as_html(sheet: Sheet, day: date) -> str:
     """Return a sheet as one file that opens from the disk: no program, no network."""
-    plan_macros: Any = _templates().get_template("components/plan.html").module
+    plan_macros: Any = templates().get_template("components/plan.html").module
     title = escape(f"{sheet.title}, {sheet.home}")
     written = f"From the record as it stood on {day.day} {day:%B %Y}."
     return (
         '<!DOCTYPE html>\n<html lang="en-GB">\n<head>\n<meta charset="utf-8">\n'
         '<meta name="viewport" content="width=device-width, initial-scale=1">\n'
-        f"<title>{title}</title>\n<style>{_style()}</style>\n</head>\n"
+        f"<title>{title}</title>\n<style>{style(*STYLES)}</style>\n</head>\n"
         f'<body class="carried">\n<main class="sheet">\n<h1>{title}</h1>\n'
         f"<p>{escape(written)}</p>\n{plan_macros.whole(sheet)}\n</main>\n</body>\n"
         "</html>\n"
-    )
-
-
-@cache
-def _style() -> str:
-    css = resource_dir("static") / "css"
-    return "".join((css / f"{name}.css").read_text("utf-8") for name in STYLES)
-
-
-@cache
-def _templates() -> Environment:
-    return Environment(
-        loader=FileSystemLoader(resource_dir("templates")),
-        autoescape=True,
-        undefined=StrictUndefined,
-        trim_blocks=True,
-        lstrip_blocks=True,
     )
 
 

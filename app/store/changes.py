@@ -27,7 +27,8 @@ class Change:
         sentence: What was done, such as “Added Point P12”.
         entries: Each item before and after.
         undoes: Number of the change that it took back, if any.
-        made_by: Name of the phone that made it; empty when none did.
+        made_by: Name of the phone or the computer that made it; empty: this computer,
+            before it was given a name.
     """
 
     key: int
@@ -38,7 +39,7 @@ class Change:
     made_by: str
 
 
-def record_change(
+def record_change(  # noqa: PLR0913 - a row, written as a table
     connection: Connection,
     home: int,
     *,
@@ -47,6 +48,7 @@ def record_change(
     entries: tuple[Entry, ...],
     undoes: int | None = None,
     once: str | None = None,
+    made_by: str = "",
 ) -> int:
     """Write a change into the log; return its number.
 
@@ -58,6 +60,7 @@ def record_change(
         entries: Each item before and after.
         undoes: Number of the change that this one takes back.
         once: Key of the form that was sent, so that it counts once.
+        made_by: Name of the phone or the computer that made it.
     """
     result = connection.execute(
         insert(tables.change).values(
@@ -67,7 +70,7 @@ def record_change(
             entries=json.dumps([entry.as_json() for entry in entries]),
             undoes=undoes,
             once=once,
-            made_by=connection.get_execution_options().get("made_by") or None,
+            made_by=made_by or None,
         )
     )
     return int((result.inserted_primary_key or (0,))[0])
@@ -78,7 +81,7 @@ def change_sent_as(connection: Connection, home: int, once: str) -> Change | Non
     change = tables.change
     this = (change.c.home_id == home) & (change.c.once == once)
     row = connection.execute(select(change).where(this)).first()
-    return _change(row) if row else None
+    return as_change(row) if row else None
 
 
 def find_change(connection: Connection, home: int, key: int) -> Change | None:
@@ -86,14 +89,46 @@ def find_change(connection: Connection, home: int, key: int) -> Change | None:
     change = tables.change
     this = (change.c.home_id == home) & (change.c.id == key)
     row = connection.execute(select(change).where(this)).first()
-    return _change(row) if row else None
+    return as_change(row) if row else None
 
 
 def undone_by(connection: Connection, home: int, key: int) -> int | None:
     """Return the number of the change that took this one back, if one did."""
+    return undone_among(connection, home, (key,)).get(key)
+
+
+def undone_among(
+    connection: Connection, home: int, keys: tuple[int, ...]
+) -> dict[int, int]:
+    """Return, for those changes that are taken back, the number that did it.
+
+    Taking back can itself be taken back, and that again.
+    """
+    takers = _takers(connection, home, keys)
+    found: dict[int, int] = {}
+    for key in sorted({*keys, *takers}, reverse=True):
+        standing = [taker for taker in takers.get(key, ()) if taker not in found]
+        if standing:
+            found[key] = standing[-1]
+    return {key: found[key] for key in keys if key in found}
+
+
+def _takers(
+    connection: Connection, home: int, keys: tuple[int, ...]
+) -> dict[int, list[int]]:
+    """Return what took changes back, what took that back, and so on."""
     change = tables.change
-    this = (change.c.home_id == home) & (change.c.undoes == key)
-    return connection.execute(select(change.c.id).where(this)).scalar()
+    found: dict[int, list[int]] = {}
+    waiting = list(keys)
+    while waiting:
+        this = (change.c.home_id == home) & change.c.undoes.in_(waiting)
+        # In order here: asked to sort, SQLite would read the whole log by its number.
+        query = select(change.c.id, change.c.undoes).where(this)
+        rows = sorted(connection.execute(query).all(), key=lambda row: row.id)
+        for row in rows:
+            found.setdefault(row.undoes, []).append(row.id)
+        waiting = [row.id for row in rows]
+    return found
 
 
 def let_send_again(connection: Connection, home: int, key: int) -> None:
@@ -112,10 +147,11 @@ def latest_changes(
     if before is not None:
         query = query.where(change.c.id < before)
     rows = connection.execute(query.order_by(change.c.id.desc()).limit(most))
-    return tuple(_change(row) for row in rows)
+    return tuple(as_change(row) for row in rows)
 
 
-def _change(row: Any) -> Change:
+def as_change(row: Any) -> Change:
+    """Return a row of the log as a change."""
     return Change(
         key=row.id,
         at=datetime.fromisoformat(row.at),

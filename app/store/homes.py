@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from datetime import datetime
 from typing import Any
 
 from sqlalchemy import Connection, Table, delete, func, insert, select, update
@@ -58,12 +59,33 @@ def load(connection: Connection, key: int) -> Record:
     return Record(home=home, **items)
 
 
-def add(connection: Connection, record: Record) -> int:
-    """Write a new home with all its items; return its key."""
-    result = connection.execute(insert(tables.home).values(_values(record.home)))
+def add(connection: Connection, record: Record, at: datetime) -> int:
+    """Write a new home with all its items; return its key.
+
+    Args:
+        connection: An open transaction.
+        record: The home.
+        at: Since when it is recorded, UTC.
+    """
+    began = {"began_at": at.isoformat(timespec="seconds")}
+    values = _values(record.home) | began
+    result = connection.execute(insert(tables.home).values(values))
     key = int((result.inserted_primary_key or (0,))[0])
     write(connection, key, Record(home=record.home), record)
     return key
+
+
+def began_at(connection: Connection, key: int) -> datetime:
+    """Return since when a home is recorded, UTC."""
+    query = select(tables.home.c.began_at).where(tables.home.c.id == key)
+    return datetime.fromisoformat(connection.execute(query).scalar_one())
+
+
+def set_began(connection: Connection, key: int, at: datetime) -> None:
+    """Write since when a home is recorded, where that was longer ago."""
+    values = {"began_at": at.isoformat(timespec="seconds")}
+    of_home = tables.home.c.id == key
+    connection.execute(update(tables.home).where(of_home).values(values))
 
 
 def write(connection: Connection, key: int, old: Record, new: Record) -> None:

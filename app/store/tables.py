@@ -19,6 +19,7 @@ from sqlalchemy import (
     ForeignKeyConstraint,
     Index,
     Integer,
+    LargeBinary,
     MetaData,
     PrimaryKeyConstraint,
     Table,
@@ -142,6 +143,7 @@ home = Table(
     Column("id", Integer, primary_key=True),
     *_columns(Home),
     Column("deleted_at", Text),
+    Column("began_at", Text, nullable=False),
     UniqueConstraint("ref"),
 )
 item = Table(
@@ -186,6 +188,38 @@ change = Table(
     Column("made_by", Text),
     UniqueConstraint("home_id", "once"),
     Index("ix_change_home_id", "home_id"),
+    Index("ix_change_home_id_at", "home_id", "at"),
+    Index("ix_change_home_id_undoes", "home_id", "undoes"),
+)
+# Which items a change touched, each with the words that it is found by.
+touch = Table(
+    "touch",
+    metadata,
+    Column("home_id", Integer, nullable=False),
+    Column("sort", Text, nullable=False),
+    Column("ref", Text, nullable=False),
+    Column("change_id", ForeignKey("change.id", ondelete="CASCADE"), nullable=False),
+    Column("words", Text, nullable=False),
+    PrimaryKeyConstraint("home_id", "sort", "ref", "change_id"),
+    Index("ix_touch_change_id", "change_id"),
+    # Kept in the order of its key, so that a search through it is one reading.
+    sqlite_with_rowid=False,
+)
+# The record whole, as it stood after a change: where going back may begin.
+snapshot = Table(
+    "snapshot",
+    metadata,
+    Column("change_id", ForeignKey("change.id", ondelete="CASCADE"), primary_key=True),
+    Column("home_id", Integer, nullable=False),
+    Column("record", LargeBinary, nullable=False),
+    Index("ix_snapshot_home_id", "home_id", "change_id"),
+)
+# What is set for the whole file, by its name.
+setting = Table(
+    "setting",
+    metadata,
+    Column("name", Text, primary_key=True),
+    Column("value", Text, nullable=False),
 )
 # The label sheets that a person has added; they belong to no home.
 label_sheet = Table(

@@ -8,10 +8,10 @@ from flask import url_for
 
 from app.domain.record import Item, Record
 
-PAGES = {"room", "board", "device", "circuit", "point"}
+PAGES = {"room", "board", "device", "circuit", "point", "work"}
 # The field that says on whose page an item is listed.
 PLACE = {"device": "board", "point": "room", "tie": "point", "control": "controlled"}
-ANCHORS = {"intake": "intake.index", "source": "sources.index"}
+ANCHORS = {"intake": "intake.index", "source": "sources.index", "trip": "trips.index"}
 
 
 def item_url(home: str, item: Item) -> str:

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Sequence
-from datetime import date
+from collections.abc import Callable, Mapping, Sequence
+from datetime import UTC, date, datetime
 from decimal import Decimal, InvalidOperation
 from typing import Any
 
@@ -22,6 +22,8 @@ from wtforms.validators import ValidationError
 from app.domain.record import LONG, REF_PATTERN, SORTS, FieldSpec, Item, Record
 
 NOTHING = ""
+# Years that an hour may be of; outside them it is a slip of the hand.
+EARLIEST, LATEST = 1880, 2200
 # Control characters, and code points that are no characters.
 UNSEEN = re.compile(r"[\x00-\x1f\x7f-\x9f\ud800-\udfff\ufdd0-\ufdef\ufffe\uffff]")
 # A comma may stand for the point, but 7,200 is seven thousand to most readers here.
@@ -126,6 +128,46 @@ class DayField(Field):
         return self.data.isoformat() if self.data else ""
 
 
+class MomentField(Field):
+    """A day and an hour by this machine's clock; the record holds them in UTC."""
+
+    widget = widgets.DateTimeLocalInput()
+
+    def process_formdata(self, valuelist: list[Any]) -> None:
+        """Take what was typed.
+
+        Raises:
+            ValueError: It is no day and hour; a sentence says what to enter.
+        """
+        text = tidy(valuelist[0]) if valuelist else ""
+        try:
+            self.data = _in_utc(text) if text else None
+        except (ValueError, OverflowError):
+            raise ValueError(
+                "Enter a day and an hour, such as 2026-03-01 14:05."
+            ) from None
+
+    def value(self) -> str | None:
+        """Return what the record is to hold."""
+        moment: str | None = self.data
+        return moment
+
+    def _value(self) -> str:
+        if self.raw_data:
+            return _seen(self.raw_data[0])
+        if not self.data:
+            return ""
+        here = datetime.fromisoformat(self.data).astimezone()
+        return here.strftime("%Y-%m-%dT%H:%M:%S")
+
+
+def _in_utc(text: str) -> str:
+    at = datetime.fromisoformat(text).astimezone(UTC)
+    if not EARLIEST <= at.year <= LATEST:
+        raise ValueError(text)
+    return at.strftime("%Y-%m-%dT%H:%M:%SZ")
+
+
 class ChoiceField(SelectField):
     """One of a list."""
 
@@ -161,6 +203,11 @@ def _codes(field: SelectField | SelectMultipleField) -> list[str]:
     return [str(choice[0]) for choice in field.iter_choices()]
 
 
+def options(choices: Mapping[str, str]) -> list[SelectChoice]:
+    """Return codes with their words as what may be chosen."""
+    return [SelectChoice(code, word) for code, word in choices.items()]
+
+
 def field_for(spec: FieldSpec, record: Record) -> Any:
     """Return the unbound form field of a field of the record."""
     common: dict[str, Any] = {
@@ -175,20 +222,26 @@ def field_for(spec: FieldSpec, record: Record) -> Any:
     if spec.type in ("choice", "ref"):
         return ChoiceField(choices=choices_of(spec, record), **common)
     if spec.type == "choices":
-        choices = [SelectChoice(code, word) for code, word in spec.choices.items()]
-        return TicksField(choices=choices, **common)
-    if spec.type == "date":
-        return DayField(**common)
+        return TicksField(choices=options(spec.choices), **common)
+    if spec.type in ("date", "moment"):
+        return _day_or_moment(spec, common)
     if spec.type == "long":
         return LongField(render_kw={"rows": 3}, **common)
     return TextField(spec=spec, render_kw={"autocomplete": "off"}, **common)
+
+
+def _day_or_moment(spec: FieldSpec, common: dict[str, Any]) -> Any:
+    if spec.type == "date":
+        return DayField(**common)
+    by = {"description": "By the clock of the machine that the program runs on."}
+    return MomentField(render_kw={"step": "1"}, **(common | by))
 
 
 def choices_of(spec: FieldSpec, record: Record) -> list[SelectChoice]:
     """Return what may be chosen: codes with their words, or things of the record."""
     if spec.type == "choice":
         first = [SelectChoice(NOTHING, "Choose")] if spec.required else []
-        return first + [SelectChoice(c, word) for c, word in spec.choices.items()]
+        return first + options(spec.choices)
     open_word = "None" if spec.blank else "Not recorded"
     first = SelectChoice(NOTHING, "Choose" if spec.required else open_word)
     return [first, *_things(spec.sorts, record)]

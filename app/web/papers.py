@@ -1,4 +1,4 @@
-"""A PDF as an answer."""
+"""A PDF or a drawing as an answer."""
 
 from __future__ import annotations
 
@@ -16,5 +16,13 @@ def pdf_answer(made: bytes, name: str) -> Response:
     """Return a PDF to be shown in the browser, with the name that it is saved under."""
     answer = Response(made, mimetype="application/pdf")
     answer.headers["Content-Disposition"] = f'inline; filename="{name}.pdf"'
+    answer.headers["Cache-Control"] = "no-store"
+    return answer
+
+
+def svg_answer(made: str, name: str) -> Response:
+    """Return an SVG file to be kept, with the name that it is saved under."""
+    answer = Response(made, mimetype="image/svg+xml")
+    answer.headers["Content-Disposition"] = f'attachment; filename="{name}.svg"'
     answer.headers["Cache-Control"] = "no-store"
     return answer

@@ -65,6 +65,7 @@ PLACES: tuple[tuple[str, tuple[tuple[str, str], ...]], ...] = (
             ("Circuits", "circuits.index"),
             ("Rooms", "rooms.index"),
             ("Points", "points.index"),
+            ("House", "house.index"),
         ),
     ),
     ("Find out", (("Walk", "walk.index"), ("Switching rounds", "rounds.index"))),
@@ -73,6 +74,9 @@ PLACES: tuple[tuple[str, tuple[tuple[str, str], ...]], ...] = (
         (
             ("Ask", "ask.index"),
             ("Isolate", "isolation.index"),
+            ("It has tripped", "tripped.show"),
+            ("Whom to call", "call.index"),
+            ("May I?", "may_i.index"),
             ("Labels", "labels.index"),
             ("Load", "load.index"),
         ),
@@ -84,6 +88,10 @@ PLACES: tuple[tuple[str, tuple[tuple[str, str], ...]], ...] = (
     (
         "Papers",
         (
+            ("Work", "works.index"),
+            ("Reminders", "reminders.index"),
+            ("One-line", "one_line.index"),
+            ("Hand over", "pack.index"),
             ("Document", "documents.show"),
             ("Spreadsheet", "spreadsheets.index"),
             ("Changes", "changes.index"),
@@ -100,7 +108,12 @@ IN_PLACE_OF = {
     "label_sheets": "labels",
     "marking": "rounds",
     "typed_lists": "boards",
+    "trips": "tripped",
+    "past": "changes",
 }
+
+# Views of one item, whatever its sort, which lead to its history.
+ITEM_PAGES = ("show", "edit", "update")
 
 
 class Site:
@@ -129,6 +142,19 @@ class Site:
     def remarks_on(self) -> tuple[RowView, ...]:
         """The remarks on the item that the page is about."""
         return on_item() if _home() else ()
+
+    @property
+    def history(self) -> tuple[str, str] | None:
+        """The way to the history of the item that the page is about: label, address."""
+        ref = (request.view_args or {}).get("ref", "")
+        home, page = _home(), (request.endpoint or "").rpartition(".")[2]
+        if home is None or page not in ITEM_PAGES:
+            return None
+        item = opened(home.ref).record.by_ref.get(ref)
+        if item is None:
+            return None
+        url = url_for("changes.of_item", home=home.ref, ref=ref)
+        return f"History of {item.title}", url
 
     @property
     def search_url(self) -> str | None:

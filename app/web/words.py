@@ -3,27 +3,27 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from datetime import date
 from decimal import Decimal
 from typing import Any
 
 from app.domain.record import FieldSpec, Home, Item, Record, specs
+from app.domain.words import NOTHING_WRITTEN, day, value_in_words
 
-NOTHING_WRITTEN = "Nothing is written there"
+__all__ = [
+    "NOTHING_WRITTEN",
+    "Facts",
+    "day",
+    "facts_of",
+    "in_words",
+    "quantity",
+    "with_board",
+    "within",
+]
 
 
 def in_words(spec: FieldSpec, value: Any, record: Record) -> str | None:
     """Return a field's value in words; None for what is not known."""
-    if value is None or (spec.type == "choice" and value == "unknown"):
-        return None
-    if spec.type == "choice":
-        return spec.choices[value]
-    if spec.type == "choices":
-        return ", ".join(spec.choices[code] for code in value) or None
-    if spec.type in ("ref", "refs"):
-        refs = value if isinstance(value, tuple) else (value,)
-        return ", ".join(_title(record, ref) for ref in refs) or None
-    return _plain(spec, value)
+    return value_in_words(spec, value, lambda ref: _title(record, ref))
 
 
 def with_board(record: Record, ref: str) -> str:
@@ -79,19 +79,6 @@ def _can_be_known(spec: FieldSpec) -> bool:
 def quantity(value: Decimal | int | None, unit: str) -> str:
     """Return a number with its unit, or that it is not known."""
     return f"{value} {unit}".strip() if value is not None else "not known"
-
-
-def day(value: date) -> str:
-    """Return a day as it is written in the United Kingdom."""
-    return f"{value.day} {value:%B %Y}"
-
-
-def _plain(spec: FieldSpec, value: Any) -> str | None:
-    if isinstance(value, date):
-        return day(value)
-    if value == "":
-        return NOTHING_WRITTEN if spec.optional else None
-    return f"{value} {spec.unit}".strip()
 
 
 def _title(record: Record, ref: str) -> str:

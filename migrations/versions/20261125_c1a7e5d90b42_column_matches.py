@@ -9,7 +9,7 @@ import sqlalchemy as sa
 from alembic import op
 
 revision = "c1a7e5d90b42"
-down_revision = "92fa3c74e421"
+down_revision = "c41d7e90a5b2"
 branch_labels = None
 depends_on = None
 

@@ -12,13 +12,23 @@ BESIDE = (
 )  # fmt: skip
 LISTS = (
     "", "intake/", "sources/", "boards/", "circuits/", "rooms/", "points/?filter=hall",
-    "ask/", "open-questions/", "changes/", "document", "search/?q=light", "edit",
+    "ask/", "open-questions/", "changes/", "past/", "past/compare", "document",
+    "search/?q=light", "edit",
     "delete", "rooms/quick/table", "new/devices", "new/intake?kind=cutout",
     "new/points", "new/ties", "labels/", "labels/sheets", "walk/rooms", "rounds/",
     "rounds/new", "rounds/results", "isolate/", "isolate/whole-house",
     "remarks/", "remarks/sockets-without-30-ma/",
     "spreadsheet?kind=points",
+    "house/", "one-line/",
+    "tripped/", "tripped/?to=moved&to=rcd", "trips/",
+    "tripped/?to=moved&to=rcd&device=%3F",
+    "tripped/?to=moved&to=rcd&to=rcd-on&to=ways-off&to=neutral&to=tell&device=%3F",
+    "works/", "hand-over/", "reminders/", "reminders/inspection/done", "new/works",
+    "new/reminders",
     "load/", "load/?shower_kw=8.5&charger_kw=7.4",
+    "may-i/", "may-i/?q=shed", "may-i/something-else/?nation=wales",
+    "may-i/bath-fan/?nation=england&place=bath_zone&new_circuit=no",
+    "may-i/bath-fan/nations", "may-i/rewire/", "call/",
 )  # fmt: skip
 PAGES = {
     "boards": ("", "ways", "list", "labels", "chart"),
@@ -26,6 +36,7 @@ PAGES = {
     "devices": ("", "edit", "delete"),
     "circuits": ("", "figures/"),
     "points": ("", "edit"),
+    "works": ("", "done"),
     "rounds": ("ready", "prepare", "marks"),
 }
 
@@ -40,13 +51,14 @@ def places_of(record: Record) -> list[str]:
         for page in pages
     ]
     walked = [f"walk/rooms/{ref}" for ref in _fullest(record, "rooms")]
+    forward = [f"house/?lit={ref}" for ref in _fullest(record, "circuits")]
     plans = [
         f"isolate/plan{page}ref={ref}"
         for page in ("?", "/step?at=sources&", "/sheet?", "/notice?")
         for ref in _fullest(record, "rooms")
     ]
     own = f"remarks/earthing-unknown/{record.home.ref}/aside"
-    return [home + place for place in (*LISTS, own, *walked, *things, *plans)]
+    return [home + place for place in (*LISTS, own, *walked, *things, *forward, *plans)]
 
 
 def _fullest(record: Record, sort: str) -> list[str]:

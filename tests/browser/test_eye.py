@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.browser.conftest import PHONE, Opens
+from tests.browser.conftest import DESK, PHONE, Opens
 from tests.browser.eye import faults_of
 
 PLANTED = {
@@ -29,3 +29,13 @@ def test_a_fault_is_seen(opens: Opens, fault: str) -> None:
         f"<style>{STYLES}</style><main><h1>Planted</h1>{PLANTED[fault]}</main>"
     )
     assert any(fault in found for found in faults_of(page))
+
+
+def test_what_is_faint_in_the_dark_is_seen_on_a_desk(opens: Opens) -> None:
+    page = opens(viewport=DESK)
+    style = "@media (prefers-color-scheme: dark) { #faint { color: #ddd; } }"
+    page.set_content(
+        f"<!DOCTYPE html><html lang='en'><title>Planted</title>"
+        f"<style>{style}</style><main><h1>Planted</h1>{PLANTED['color-contrast']}</main>"
+    )
+    assert any("color-contrast" in found for found in faults_of(page))

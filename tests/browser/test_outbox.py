@@ -149,6 +149,8 @@ def test_two_phones_mark_one_round_at_once_and_nothing_is_lost(
         mark(other, second, "Went dead")
     mark(one, "P1", "Went dead")
     mark(other, "P1", "Stayed live")
+    # Until it is kept nothing waits: the last mark has to have arrived.
+    expect(other.locator("#point-P1 [data-state]")).to_have_text("Saved")
     for page in (one, other):
         waits(page)
     found = readings(config)

@@ -20,7 +20,8 @@ NO_PAGES = {
     "static", "homes.start", "ask.go", "walk.index", "documents.download",
     "labels.pdf", "labels.notices", "labels.calibration", "chart.pdf",
     "pairing.show", "isolation.pdf", "isolation.file", "isolation.house_pdf",
-    "isolation.house_file",
+    "isolation.house_file", "reminders.calendar", "house.file", "one_line.file",
+    "tripped.sheet", "pack.as_zip", "pack.as_pdf", "pack.as_html",
     # A file must wait for these: they are looked at in test_spreadsheets.
     "spreadsheets.columns", "spreadsheets.preview",
 }  # fmt: skip

@@ -47,9 +47,13 @@ def said_by_code() -> Iterator[tuple[str, str]]:
         yield path.relative_to(ROOT).as_posix(), "\n".join(texts)
 
 
+@pytest.fixture(scope="module")
+def said() -> list[tuple[str, str]]:
+    return [*said_by_templates(), *said_by_code()]
+
+
 @pytest.mark.parametrize("pattern", NEVER.values(), ids=NEVER)
-def test_nothing_says_it(pattern: str) -> None:
-    said = [*said_by_templates(), *said_by_code()]
+def test_nothing_says_it(said: list[tuple[str, str]], pattern: str) -> None:
     assert len(said) > 50
     found = [
         f"{name}: …{text[max(hit.start() - 30, 0) : hit.end() + 30]}…"

@@ -97,18 +97,37 @@ def test_the_homes_in_any_order(houses: dict[str, Record], demo: Record) -> None
 
 
 def test_a_remark_set_aside_comes_back_when_its_facts_change(demo: Record) -> None:
-    for remark in remarks(demo, TODAY):
-        about = remark.about[0] if remark.about[0] != demo.home.ref else None
-        aside = Aside(
-            ref="A1", remark=remark.code, about=about, reason="Known.", facts="other"
+    """Every third is set aside, every third was and its facts have changed."""
+    found = remarks(demo, TODAY)
+    assert len(found) > 50
+    for first in range(3):
+        states = [("no", "set", "back")[(first + n) % 3] for n in range(len(found))]
+        asides = tuple(
+            aside_of(demo, remark, n, changed=state == "back")
+            for n, (remark, state) in enumerate(zip(found, states, strict=True))
+            if state != "no"
         )
-        same = aside.model_copy(update={"facts": remark.facts})
-        assert state(demo, remark, aside) == "back"
-        assert state(demo, remark, same) == "set"
+        marked = remarks(demo.having(asides=asides), TODAY)
+        assert [one.aside for one in marked] == states
+        assert [(m.code, m.about, m.facts) for m in marked] == [
+            (each.code, each.about, each.facts) for each in found
+        ]
 
 
-def state(record: Record, remark: Remark, aside: Aside) -> str:
-    found = remarks(record.having(asides=(aside,)), TODAY)
-    (marked,) = [one for one in found if one.aside != "no"]
-    assert (marked.code, marked.about) == (remark.code, remark.about)
-    return marked.aside
+def test_one_remark_set_aside_is_the_only_one(demo: Record) -> None:
+    found = remarks(demo, TODAY)
+    for n in (0, len(found) // 2, len(found) - 1):
+        one = demo.having(asides=(aside_of(demo, found[n], n, changed=False),))
+        marked = [r.aside for r in remarks(one, TODAY)]
+        assert [m for m, state in enumerate(marked) if state != "no"] == [n]
+
+
+def aside_of(record: Record, remark: Remark, number: int, *, changed: bool) -> Aside:
+    about = remark.about[0] if remark.about[0] != record.home.ref else None
+    return Aside(
+        ref=f"A{number}",
+        remark=remark.code,
+        about=about,
+        reason="Known.",
+        facts="other" if changed else remark.facts,
+    )

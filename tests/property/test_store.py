@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from contextlib import contextmanager
+from datetime import UTC, datetime
 from itertools import pairwise
 from pathlib import Path
 
@@ -19,6 +20,7 @@ from app.store import changes, homes
 from app.store.engine import make_engine
 from tests.property.whole_records import whole_records
 
+NOW = datetime(2026, 3, 1, 12, tzinfo=UTC)
 STEPS = st.lists(
     st.tuples(
         st.sampled_from(("add", "change", "remove", "move", "rename", "home")),
@@ -32,7 +34,7 @@ STEPS = st.lists(
 @given(record=whole_records())
 def test_a_home_is_read_as_it_was_written(empty_database: Path, record: Record) -> None:
     with _that_is_rolled_back(empty_database) as connection:
-        key = homes.add(connection, record)
+        key = homes.add(connection, record, NOW)
         assert homes.load(connection, key) == record
 
 
@@ -42,7 +44,7 @@ def test_the_difference_of_two_records_is_written_whole(
 ) -> None:
     other = _without_refs_of_another_sort(first, second)
     with _that_is_rolled_back(empty_database) as connection:
-        key = homes.add(connection, first)
+        key = homes.add(connection, first, NOW)
         homes.write(connection, key, first, other)
         assert homes.load(connection, key) == other
 
@@ -52,7 +54,7 @@ def test_every_change_is_logged_and_undone_exactly(
     empty_database: Path, record: Record, steps: list[tuple[str, int, int]]
 ) -> None:
     with _that_is_rolled_back(empty_database) as connection:
-        homes.add(connection, record)
+        homes.add(connection, record, NOW)
         states, numbers = [record], []
         for step in steps:
             here = open_home(connection, "home")

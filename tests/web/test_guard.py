@@ -130,11 +130,14 @@ def test_our_own_form_is_taken(here: CheckedClient, headers: dict[str, str]) -> 
 def filled(app: Flask, methods: str) -> Iterator[str]:
     """Yield an address for every route that takes one of some methods."""
     values = {"home": "H1", "ref": "P1", "plural": "points", "filename": "x", "key": 1}
+    values["number"] = 1
     values |= {
         "code": "earthing-unknown",
         "subject": "H1",
         "slug": "flat-twin-and-earth",
         "token": "0" * 32,
+        "job": "bath-fan",
+        "due": "inspection",
     }
     adapter = app.url_map.bind("localhost")
     for rule in app.url_map.iter_rules():
@@ -259,7 +262,8 @@ def test_no_page_that_is_looked_at_writes(
     reached = {rule.endpoint for rule in gets(at_demo.application)}
     assert reached - shown == {
         "homes.start", "ask.go", "search.index", "static", "labels.notices",
-        "pairing.show", "spreadsheets.columns", "spreadsheets.preview",
+        "pairing.show", "documents.download", "spreadsheets.columns",
+        "spreadsheets.preview",
     }  # fmt: skip
     assert database.read_bytes() == before
     assert dump(database) == content
@@ -285,7 +289,7 @@ ARGUMENTS = (
     "back", "done", "away", "lit", "q", "filter", "sort", "ref", "copy", "after",
     "kind", "board", "room", "point", "tied_to", "controlled", "ways", "seen_on",
     "note", "next", "url", "home", "plural", "_scheme", "_external", "_anchor",
-    "_method", "endpoint",
+    "_method", "endpoint", "at", "nation", "place",
 )  # fmt: skip
 
 

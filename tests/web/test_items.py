@@ -21,7 +21,10 @@ NEW = {
     "circuits": ({"name": "Cooker", "ways_1": "W2"}, ""),
     "points": ({"kind": "light", "room": "R1"}, ""),
     "ties": ({"point": "P3", "tied_to": "C1", "grade": "3"}, ""),
+    "works": ({"name": "New light", "note": "In March."}, ""),
+    "reminders": ({"name": "Look at the seal", "basis": "It was loose."}, ""),
     "controls": ({"controller": "P1", "controlled": "P2"}, ""),
+    "trips": ({"moved": "rcd", "outcome": "found", "note": "Rain."}, ""),
 }
 
 

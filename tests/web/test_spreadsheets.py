@@ -40,10 +40,10 @@ def choose(
     return page_of(sent)
 
 
-def matched(client: CheckedClient, page: Page, **more: str | None) -> Page:
+def matched(client: CheckedClient, page: Page, **more: str) -> Page:
     """Go on to the columns, leave them as they are guessed, and see what is made."""
     columns = client.go_on(page)
-    sent = client.submit_on(columns, press="See what it would make", **more)
+    sent = client.submit_on(columns, more, "See what it would make")
     return client.go_on(sent)
 
 
@@ -114,7 +114,8 @@ def test_a_sheet_and_its_row_of_headings_are_chosen(
     looked = here.go_on(here.submit_on(at, press="See what it would make"))
     assert "Rows above the headings: 1." in looked.main
     here.go_on(here.submit_on(looked, press="Take all of it in"))
-    assert (stored().circuits[-1].name, stored().circuits[-1].length_m) == ("Shed", 12)
+    new = stored().circuits[-1]
+    assert (new.name, str(new.length_m)) == ("Shed", "12")
     assert here.get(f"{url}?sheet=99&row=9999999999").status_code == 404
 
 

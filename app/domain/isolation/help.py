@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from app.domain.record import Home
+
 # From memory and common practice; the number 105 from the network operators' own page.
 STOP_WHEN = (
     "Any reading where none should be, between neutral and earth too.",
@@ -19,18 +21,20 @@ _AFTER_METER = "Anything after the meter: a registered electrician."
 _METER = "Meter, or a switch of your own after it: the supplier on the bill."
 _FIRE = "Fire, or someone hurt: 999."
 _GB = "Danger at the service cable or cut-out, or no power: ring 105, day and night."
+_OWN = "Danger at the service cable or cut-out: your network operator"
 _NI = "Danger at the service cable or cut-out: the network's number on your bill."
 
 
-def whom_to_call(nation: str) -> tuple[str, ...]:
-    """Return whom to call from a nation; of an unknown one, for every nation."""
-    if nation == "northern_ireland":
-        network: tuple[str, ...] = (_NI,)
-    elif nation == "unknown":
+def whom_to_call(home: Home) -> tuple[str, ...]:
+    """Return whom to call from a home; of an unknown nation, for every nation."""
+    if home.nation == "northern_ireland":
+        network: tuple[str, ...] = () if home.network_phone else (_NI,)
+    elif home.nation == "unknown":
         network = (
             f"England, Scotland, Wales: {_GB[0].lower()}{_GB[1:]}",
             f"Northern Ireland: {_NI[0].lower()}{_NI[1:]}",
         )
     else:
         network = (_GB,)
-    return (_FIRE, *network, _METER, _AFTER_METER)
+    own = (f"{_OWN}: {home.network_phone}.",) if home.network_phone else ()
+    return (_FIRE, *network, *own, _METER, _AFTER_METER)

@@ -33,7 +33,7 @@ def house_off(net: Network, day: OnTheDay | None = None) -> HouseOff:
         sources_answered=not open_kinds(record, day),
         unknown=_unknown(run),
         stop_when=STOP_WHEN,
-        call=whom_to_call(record.home.nation),
+        call=whom_to_call(record.home),
     )
 
 

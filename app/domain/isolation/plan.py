@@ -86,6 +86,6 @@ def _answer(case: Case, blank: Plan) -> Plan:
             "sources_answered": not open_kinds(record, case.day),
             "ignored": affected(case.wires, meant.ignored),
             "stop_when": STOP_WHEN,
-            "call": whom_to_call(record.home.nation),
+            "call": whom_to_call(record.home),
         }
     )

@@ -44,6 +44,19 @@ def weak_tie(case: Case) -> Iterator[Reason]:
         )
 
 
+def work_since(case: Case) -> Iterator[Reason]:
+    """Work was done there after a point was seen to go off."""
+    aged = [tie for tie in case.ties() if tie.ref in case.net.aged]
+    points = (case.record.find(Point, tie.point) for tie in aged)
+    if names := named(dict.fromkeys(p for p in points if p)):
+        yield reason(
+            "work_since",
+            f"Work was done there since it was seen what feeds these: {names}. "
+            "It may have changed.",
+            PRACTICE,
+        )
+
+
 def not_looked_at(case: Case) -> Iterator[Reason]:
     """A room of the work has not been looked at whole."""
     rooms = (case.record.find(Room, ref) for ref in case.aim.rooms)
@@ -161,6 +174,7 @@ def fed_back(case: Case) -> Iterator[Reason]:
 Rule = Callable[[Case], Iterator[Reason]]
 TURNS: tuple[Rule, ...] = (
     weak_tie,
+    work_since,
     label,
     not_looked_at,
     two_circuits,

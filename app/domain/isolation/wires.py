@@ -10,7 +10,7 @@ alike: a conductor that reaches a thing by either makes it count as live.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from app.domain.chain import poles_opened, switches_itself
 from app.domain.network import Feed, Network, fed_by, feeders_of, joined_at
@@ -61,10 +61,16 @@ class Wires:
     back: Mapping[str, tuple[str, ...]]
     roots: frozenset[str]
     openable: frozenset[str]
+    _live: dict[frozenset[str], frozenset[str]] = field(
+        default_factory=dict, compare=False, repr=False
+    )
 
     def live(self, opened: Iterable[str] = ()) -> frozenset[str]:
         """Return what the supply can reach with some things open, on either side."""
-        return frozenset(map(whose_side, self.sides(self.roots, opened)))
+        shut = frozenset(opened)
+        if shut not in self._live:
+            self._live[shut] = frozenset(map(whose_side, self.sides(self.roots, shut)))
+        return self._live[shut]
 
     def supplied(self, opened: Iterable[str]) -> frozenset[str]:
         """Return what the supply can reach on the side that its feed comes in by."""
@@ -135,7 +141,14 @@ def _spread(
 
 
 def wires(net: Network) -> Wires:
-    """Return how the supply of a record can run."""
+    """Return how the supply of a record can run, worked out once for a network."""
+    if "wires" not in net.kept:
+        net.kept["wires"] = _wires(net)
+    found: Wires = net.kept["wires"]
+    return found
+
+
+def _wires(net: Network) -> Wires:
     record = net.record
     openable = frozenset(i.ref for i in record.items() if is_openable(record, i))
     ahead: dict[str, list[str]] = {}

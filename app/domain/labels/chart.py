@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections import Counter
 from dataclasses import dataclass
-from datetime import date
 
 from app.domain.board import main_switches, switch_name
 from app.domain.chain import chains, is_rcd, may_be_rcd
+from app.domain.days import in_words
 from app.domain.kinds import DEVICE_KINDS
 from app.domain.labels.confirmed import feeding_ties
 from app.domain.labels.label import BLANK, Label, is_way, label_of
@@ -111,7 +111,7 @@ def _row(net: Network, device: Device) -> ChartRow:
         rcd=_rcd(net, device),
         rooms=_rooms(net.record, points),
         exceptions=_exceptions(net, device, points),
-        how=_how(label, ties),
+        how=_how(net, label, ties),
         when=_when(ties),
         old=NOT_APPLYING if label.confirmed and label.outgoing else _found(device),
     )
@@ -209,13 +209,14 @@ def rooms_in_words(row: ChartRow) -> str:
     return ", ".join(rooms) or NONE_RECORDED
 
 
-def _how(label: Label, ties: tuple[Tie, ...]) -> str:
-    """Return the weakest grade in words."""
+def _how(net: Network, label: Label, ties: tuple[Tie, ...]) -> str:
+    """Return the weakest grade in words, and whether work was done since."""
     if not label.outgoing:
         return NOT_APPLYING
     if not ties:
         return "not recorded" if label.known else "not known"
-    return GRADES[min(tie.grade for tie in ties)].lower()
+    since = ", work since" if any(tie.ref in net.aged for tie in ties) else ""
+    return GRADES[min(tie.grade for tie in ties)].lower() + since
 
 
 def _when(ties: tuple[Tie, ...]) -> str:
@@ -228,8 +229,3 @@ def _when(ties: tuple[Tie, ...]) -> str:
     people = list(dict.fromkeys(tie.seen_by for tie in those if tie.seen_by))
     day = in_words(min(days)) if len(days) == len(those) else NO_DAY
     return f"{day}, {', '.join(people) or NOBODY}"
-
-
-def in_words(day: date) -> str:
-    """Return a day as it is written in the United Kingdom."""
-    return f"{day.day} {day:%B %Y}"

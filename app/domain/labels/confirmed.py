@@ -13,14 +13,17 @@ def confirmed(net: Network, way: Device) -> bool:
     """Return whether what is written of a way is confirmed.
 
     It is where every circuit of the way has points, every tie that feeds one of these
-    points is of grade 4 or 5, and no other board hangs on the way: of what feeds a
-    board the record holds no grade. What is not confirmed carries a query mark.
+    points is of grade 4 or 5 with no work on it since, and no other board hangs on the
+    way: of what feeds a board the record holds no grade. What is not confirmed carries
+    a query mark.
     """
     circuits = net.record.circuits_of(way.ref)
     if not circuits or feeds_boards(net, way):
         return False
     each_has_points = all(points_on(net, circuit.ref) for circuit in circuits)
-    return each_has_points and all(t.grade in SURE for t in feeding_ties(net, way))
+    return each_has_points and all(
+        tie.grade in SURE and tie.ref not in net.aged for tie in feeding_ties(net, way)
+    )
 
 
 def feeding_ties(net: Network, way: Device) -> tuple[Tie, ...]:

@@ -12,6 +12,8 @@ Work = Literal[
     "network_side",
     "replace",
     "repair",
+    "enclosure",
+    "mechanical",
     "bonding",
     "consumer_unit",
     "add",
@@ -19,6 +21,7 @@ Work = Literal[
     "replace_control",
     "new_circuit",
     "rewire",
+    "signal",
 ]
 Thing = Literal["light_or_switch", "socket_or_spur", "other"]
 Place = Literal[
@@ -96,7 +99,13 @@ class Case:
     @property
     def renews(self) -> bool:
         """Whether what is there is only renewed or mended, where it is."""
-        renewing = ("replace", "repair", "replace_control")
+        renewing = (
+            "replace",
+            "repair",
+            "enclosure",
+            "mechanical",
+            "replace_control",
+        )
         return self.work in renewing and not self.new_circuit
 
 
@@ -108,6 +117,7 @@ class Ruling:
         verdict: Which of :data:`VERDICTS`.
         rule: Name of the rule that was the first to fit.
         because: Why, in a sentence.
+        grounds: What of the case it rests on, where the sentence needs it.
         cite: What the rule stands in, with what of it was read.
         confidence: Which of :data:`CONFIDENCES`.
     """
@@ -117,6 +127,14 @@ class Ruling:
     because: str
     cite: str
     confidence: Confidence = "high"
+    grounds: tuple[str, ...] = ()
+
+    @property
+    def says(self) -> str:
+        """Why, with two of its grounds."""
+        if not self.grounds:
+            return self.because
+        return f"{self.because.rstrip('.')}: {' and '.join(self.grounds[:2])}."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -137,6 +155,8 @@ class Rules:
         checked: The day on which they were looked up.
         authority: What they stand in.
         decides: Who decides in the end.
+        allowed: Whether a person may do it themselves, on their side of the meter.
+        allowed_basis: How that is known.
         standard: To what standard the work is done all the same.
         routes: The ways of telling, for a verdict that asks for one.
         not_checked: What of them could not be read.
@@ -146,6 +166,8 @@ class Rules:
     checked: date
     authority: str
     decides: str
+    allowed: str
+    allowed_basis: str
     standard: str
     routes: dict[VerdictCode, tuple[Route, ...]]
     not_checked: str

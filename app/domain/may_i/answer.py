@@ -6,13 +6,14 @@ and only what comes out the same each time is a verdict.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Mapping
-from dataclasses import dataclass
+from collections.abc import Callable, Collection, Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
 from itertools import product
 from typing import Any
 
 from app.domain.may_i import england, northern_ireland, scotland, wales
 from app.domain.may_i._case import (
+    VERDICTS,
     Building,
     Case,
     Confidence,
@@ -23,7 +24,7 @@ from app.domain.may_i._case import (
     VerdictCode,
 )
 from app.domain.may_i.jobs import CARES, Job
-from app.domain.may_i.questions import QUESTIONS, Question
+from app.domain.may_i.questions import QUESTIONS, Question, narrowed
 
 NATIONS: dict[Nation, tuple[Rules, Callable[[Case], Ruling]]] = {
     "england": (england.RULES, england.england),
@@ -52,7 +53,8 @@ class Answer:
 
     Attributes:
         verdict: Which of ``VERDICTS``; ``depends`` while an answer could turn it.
-        rule: Name of the rule that decided; empty while it depends.
+        rule: Name of the rule that decided, or of each that may, where all of them
+            come out the same; empty while it depends.
         because: Why, in a sentence.
         cite: Where the rule stands.
         confidence: How sure the reading is.
@@ -76,8 +78,20 @@ class Answer:
     cares: tuple[str, ...]
     rules: Rules
 
+    @property
+    def decides(self) -> str:
+        """Who decides in the end."""
+        if self.verdict == "not_yours":
+            return "The network or the meter operator decides, not this record."
+        return self.rules.decides
 
-def may_i(nation: Nation, job: Job, answers: Mapping[str, str]) -> Answer:
+
+def may_i(
+    nation: Nation,
+    job: Job,
+    answers: Mapping[str, str],
+    within: Mapping[str, Collection[str]] | None = None,
+) -> Answer:
     """Return what a nation's rules say of a job.
 
     Args:
@@ -85,23 +99,27 @@ def may_i(nation: Nation, job: Job, answers: Mapping[str, str]) -> Answer:
         job: One of ``JOBS``.
         answers: Codes of questions, with codes of their answers; what is not known is
             left out.  Answers to questions that the job does not ask are not used.
+        within: Codes of questions, with the answers that are possible at all, where
+            something is known of an answer that is not known itself.
     """
     rules, rule = NATIONS[nation]
-    asked = _asked(nation, job)
+    every_way, asked = _asked(nation, job, {}), _asked(nation, job, within or {})
     known = {q.code: answers[q.code] for q in asked if answers.get(q.code) in q.sets}
+    known |= {q.code: next(iter(q.sets)) for q in asked if len(q.sets) == 1}
     open_questions = tuple(q for q in asked if q.code not in known)
     every = _rulings(job, rule, known, open_questions)
     rulings = tuple(every.values())
-    may_be = tuple(dict.fromkeys(ruling.verdict for ruling in rulings))
+    found = {ruling.verdict for ruling in rulings}
+    may_be = tuple(verdict for verdict in VERDICTS if verdict in found)
     turning = _turning(open_questions, every)
-    ruling = _undecided(turning) if turning else rulings[0]
+    ruling = _undecided(turning) if turning else _agreed(rulings)
     return Answer(
         verdict=ruling.verdict,
         rule=ruling.rule,
-        because=ruling.because,
+        because=ruling.says,
         cite=ruling.cite,
         confidence=min(_least_sure(rulings), job.doubt, key=_WORST.index),
-        decided_by=_decided_by(job, rule, known),
+        decided_by=_decided_by(job, rule, known, every_way),
         missing=turning,
         may_be=may_be,
         routes=tuple(route for code in may_be for route in rules.routes.get(code, ())),
@@ -110,9 +128,45 @@ def may_i(nation: Nation, job: Job, answers: Mapping[str, str]) -> Answer:
     )
 
 
-def side_by_side(job: Job, answers: Mapping[str, str]) -> dict[Nation, Answer]:
-    """Return what each of the four nations says of a job."""
-    return {nation: may_i(nation, job, answers) for nation in NATIONS}
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Column:
+    """What one nation says, and of which building where that matters.
+
+    Attributes:
+        title: The nation, with the kind of building in Scotland.
+        nation: Whose rules.
+        building: The kind of building in Scotland; empty elsewhere.
+        answer: What they say.
+    """
+
+    title: str
+    nation: Nation
+    building: str
+    answer: Answer
+
+
+def side_by_side(
+    job: Job,
+    answers: Mapping[str, str],
+    within: Mapping[str, Collection[str]] | None = None,
+) -> tuple[Column, ...]:
+    """Return what each of the four nations says of a job; Scotland of two buildings."""
+    columns: tuple[tuple[str, Nation, str], ...] = (
+        ("England", "england", ""),
+        ("Wales", "wales", ""),
+        ("Scotland, house of one or two storeys", "scotland", "low_house"),
+        ("Scotland, flat or higher house", "scotland", "flat"),
+        ("Northern Ireland", "northern_ireland", ""),
+    )
+    return tuple(
+        Column(
+            title=title,
+            nation=nation,
+            building=building,
+            answer=may_i(nation, job, {**answers, "building": building}, within),
+        )
+        for title, nation, building in columns
+    )
 
 
 def building_of(dwelling: str, storeys: int | None) -> Building | None:
@@ -126,10 +180,19 @@ def building_of(dwelling: str, storeys: int | None) -> Building | None:
     return None
 
 
-def _asked(nation: Nation, job: Job) -> tuple[Question, ...]:
+def _asked(
+    nation: Nation, job: Job, within: Mapping[str, Collection[str]]
+) -> tuple[Question, ...]:
     """Return the questions of a job there; what is done comes before all others."""
     codes = job.asks + (_SCOTLAND_ASKS if nation == "scotland" else ())
-    return tuple(QUESTIONS[code] for code in dict.fromkeys(codes))
+    return tuple(
+        narrowed(_limited(QUESTIONS[code], job), within.get(code, ()))
+        for code in dict.fromkeys(codes)
+    )
+
+
+def _limited(question: Question, job: Job) -> Question:
+    return narrowed(question, job.limits.get(question.code, ()))
 
 
 def _case(job: Job, chosen: Mapping[str, str]) -> Case:
@@ -174,17 +237,21 @@ def _turning(
 
 
 def _decided_by(
-    job: Job, rule: Callable[[Case], Ruling], known: Mapping[str, str]
+    job: Job,
+    rule: Callable[[Case], Ruling],
+    known: Mapping[str, str],
+    asked: Iterable[Question],
 ) -> tuple[tuple[str, str], ...]:
     """Return the answers given that the verdict turned on, in words."""
     told = []
-    for code, answer in known.items():
-        question = QUESTIONS[code]
-        rest = {other: a for other, a in known.items() if other != code}
+    for question in asked:
+        if question.code not in known:
+            continue
+        rest = {code: a for code, a in known.items() if code != question.code}
         every = _rulings(job, rule, rest, (question,))
         verdicts = {ruling.verdict for ruling in every.values()}
         if len(verdicts) > 1:
-            told.append((question.text, question.answers[answer]))
+            told.append((question.text, question.answers[known[question.code]]))
     return tuple(told)
 
 
@@ -194,6 +261,19 @@ def _undecided(turning: tuple[Question, ...]) -> Ruling:
         rule="",
         because=f"It turns on what is not said yet: {turning[0].text}",
         cite="",
+    )
+
+
+def _agreed(rulings: Sequence[Ruling]) -> Ruling:
+    """Return rulings of one verdict as one, which claims only what holds in each."""
+    grounds = [ruling.grounds for ruling in rulings]
+    shared = tuple(g for g in grounds[0] if all(g in each for each in grounds))
+    rulings = [replace(ruling, grounds=shared) for ruling in rulings]
+    return replace(
+        rulings[0],
+        rule=" or ".join(dict.fromkeys(ruling.rule for ruling in rulings)),
+        because=" Or: ".join(dict.fromkeys(ruling.because for ruling in rulings)),
+        cite="; ".join(dict.fromkeys(ruling.cite for ruling in rulings)),
     )
 
 

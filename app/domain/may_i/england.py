@@ -20,6 +20,14 @@ RULES = Rules(
         "Approved Document P, 2013 edition."
     ),
     decides="Building control decides, not this record.",
+    allowed=(
+        "Yes, on your side of the meter. No law keeps work in a home for one trade; "
+        "it has to meet the standard, and to be told where it must be told."
+    ),
+    allowed_basis=(
+        "A safety charity's page on building regulations, read November 2026; in part "
+        "from memory"
+    ),
     standard=(
         "Told or not, all work on the fixed installation has to meet Part P: "
         "reasonable provision against fire and injury. BS 7671 is the usual way of "

@@ -25,6 +25,7 @@ class Job:
         doubt: How sure any verdict can be, at most.
         cares: Which cautions of :data:`CARES` go with it.
         note: One sentence that belongs to the job alone.
+        limits: Answers that a question can have for this job, where not all make sense.
     """
 
     code: str
@@ -34,6 +35,7 @@ class Job:
     doubt: Confidence = "high"
     cares: tuple[Care, ...] = ()
     note: str = field(default="")
+    limits: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
 
 
 CARES: dict[Care, str] = {
@@ -142,6 +144,7 @@ _JOBS = (
         title="Add an extractor fan in a bathroom",
         sets=_OTHER,
         asks=("place", "new_circuit"),
+        limits={"place": ("bath_zone", "bathroom", "bath_void")},
         cares=("bath", "lighting"),
         note="Rules on ventilation apply as well.",
     ),
@@ -174,7 +177,8 @@ _JOBS = (
         sets={"work": "consumer_unit"},
         cares=("board_cover",),
         note="The supply to it has to be off: by an isolator after the meter, or by a "
-        "visit of the supplier or the network.",
+        "visit of the supplier or the network. For a small board in a garage ask "
+        "building control whether it counts.",
     ),
     Job(
         code="replace-breaker",
@@ -365,3 +369,8 @@ _JOBS = (
     ),
 )
 JOBS: dict[str, Job] = {job.code: job for job in _JOBS}
+
+
+def job_titled(title: str) -> Job | None:
+    """Return the job of a title, as planned work names it."""
+    return next((job for job in _JOBS if job.title == title), None)

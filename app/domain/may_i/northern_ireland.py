@@ -17,6 +17,13 @@ RULES = Rules(
         "Regulations (NI) 2012 hold for the supply side."
     ),
     decides="No one has to be told; an electrician and the network can still be asked.",
+    allowed=(
+        "Yes, on your side of the meter. No law keeps work in a home for one trade; "
+        "the standard still counts."
+    ),
+    allowed_basis=(
+        "A safety charity's page on building regulations, read November 2026"
+    ),
     standard=(
         "BS 7671 is the yardstick all the same, and the building regulations hold for "
         "what goes with the work, such as alarms, structure and ventilation."

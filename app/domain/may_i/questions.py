@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass
+from collections.abc import Collection, Mapping
+from dataclasses import dataclass, replace
 from typing import Any
 
 
@@ -24,6 +24,15 @@ class Question:
     hint: str
     answers: Mapping[str, str]
     sets: Mapping[str, Mapping[str, Any]]
+
+
+def narrowed(question: Question, codes: Collection[str]) -> Question:
+    """Return a question with only some of its answers; with all, if none would stay."""
+    answers = {code: words for code, words in question.answers.items() if code in codes}
+    if not answers:
+        return question
+    sets = {code: question.sets[code] for code in answers}
+    return replace(question, answers=answers, sets=sets)
 
 
 def _yes_no(code: str, text: str, hint: str, **when_yes: Any) -> Question:
@@ -54,6 +63,8 @@ _WORKS = {
     "network_side": "On the service cable, cut-out, meter or their seals",
     "replace": "Something is replaced where it is, by the same kind",
     "repair": "Damaged cable of one circuit is replaced along the same route",
+    "enclosure": "An enclosure of what is there is fixed again or replaced",
+    "mechanical": "Existing cable gets a cover against knocks",
     "bonding": "Bonding to gas, water or the like is put in or made bigger",
     "consumer_unit": "A consumer unit or fuse board is replaced",
     "add": "Something is added to a circuit, or moved",
@@ -61,6 +72,7 @@ _WORKS = {
     "replace_control": "A control is replaced on the wiring that is there",
     "new_circuit": "There is a new circuit",
     "rewire": "The home is rewired, in whole or in part",
+    "signal": "Telephone, data, bell or other extra-low-voltage wiring",
 }
 _THINGS = {
     "light_or_switch": "A light or a switch",
@@ -80,17 +92,36 @@ _BUILDINGS = {
 }
 
 _QUESTIONS = (
-    _one_of("work", "What is done?", "The nearest of these.", "work", _WORKS),
+    _one_of(
+        "work",
+        "What is done?",
+        "Choose the nearest. Replacing what is there is let off almost everywhere.",
+        "work",
+        _WORKS,
+    ),
     _one_of(
         "place",
         "Where is it?",
         "Close to a bath or shower means within 0.6 m of its edge (1.2 m of the head, "
-        "where there is no tray) and below 2.25 m, or the shower head if it is higher.",
+        "where there is no tray) and below 2.25 m, or the shower head if it is higher. "
+        "An open kitchen is usually taken to reach 3 m from its sink.",
         "place",
         PLACES,
     ),
-    _one_of("thing", "What is added?", "", "thing", _THINGS),
-    _one_of("special", "Is it one of these?", "", "special", _SPECIALS),
+    _one_of(
+        "thing",
+        "What is added?",
+        "Wales lets off lights, switches, sockets and fused spurs, and little else.",
+        "thing",
+        _THINGS,
+    ),
+    _one_of(
+        "special",
+        "Is it one of these?",
+        "In Wales these are told wherever they are.",
+        "special",
+        _SPECIALS,
+    ),
     _yes_no(
         "new_circuit",
         "Does it need a new way on the board, or a circuit of its own?",
@@ -119,7 +150,8 @@ _QUESTIONS = (
     _one_of(
         "building",
         "What kind of building is it?",
-        "A flat has someone else's home above or below.",
+        "Scotland's rules look at the building. A flat has someone else's home above "
+        "or below.",
         "building",
         _BUILDINGS,
     ),

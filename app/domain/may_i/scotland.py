@@ -19,6 +19,11 @@ RULES = Rules(
         "Schedule 3; Domestic Technical Handbook, clause 0.5."
     ),
     decides="The verifier, usually the council, decides, not this record.",
+    allowed=(
+        "Yes, on your side of the meter. No law keeps work in a home for one trade; "
+        "it has to meet the standard, and to be told where it must be told."
+    ),
+    allowed_basis="From memory: ask the verifier if it matters",
     standard=(
         "With or without a warrant the work has to meet standards 4.5 and 4.6, for "
         "which BS 7671 is the usual way."

@@ -22,6 +22,14 @@ RULES = Rules(
         "1 July 2026 (SI 2025/1320, SI 2026/60)."
     ),
     decides="Building control decides, not this record.",
+    allowed=(
+        "Yes, on your side of the meter. No law keeps work in a home for one trade; "
+        "it has to meet the standard, and to be told where it must be told."
+    ),
+    allowed_basis=(
+        "A safety charity's page on building regulations, read November 2026; in part "
+        "from memory"
+    ),
     standard=(
         "Told or not, all work on the fixed installation has to meet Part P: "
         "reasonable provision against fire and injury. BS 7671 is the usual way of "
@@ -59,6 +67,13 @@ def wales(case: Case) -> Ruling:
             because="It is on the network's or the meter's side.",
             cite="Electricity Safety, Quality and Continuity Regulations 2002, reg 25",
         )
+    if case.work == "plug_in":
+        return Ruling(
+            verdict="no_notice",
+            rule="WA1",
+            because="It only plugs in.",
+            cite=f"{_SCH} para 3(c)",
+        )
     return _exempt_anywhere(case) or _exempt_by_place(case) or _told(case)
 
 
@@ -66,7 +81,6 @@ def _exempt_anywhere(case: Case) -> Ruling | None:
     if case.makes_circuit:
         return None
     found: dict[str, tuple[str, str, str]] = {
-        "plug_in": ("WA1", "It only plugs in.", "para 3(c)"),
         "replace": (
             "WA2",
             "Fixed equipment is replaced with no new fixed cable; no consumer unit.",
@@ -76,6 +90,16 @@ def _exempt_anywhere(case: Case) -> Ruling | None:
             "WA3",
             "Damaged cable of one circuit is replaced, same size and same route.",
             "para 1(b)",
+        ),
+        "enclosure": (
+            "WA4",
+            "An enclosure is fixed again or replaced, what protects unaffected.",
+            "para 1(c)",
+        ),
+        "mechanical": (
+            "WA5",
+            "Existing cable gets mechanical protection, its capacity unaffected.",
+            "para 1(d)",
         ),
         "bonding": ("WA6", "Bonding is installed or made bigger.", "para 1(e)"),
         "replace_control": (
@@ -94,6 +118,15 @@ def _exempt_anywhere(case: Case) -> Ruling | None:
 
 def _exempt_by_place(case: Case) -> Ruling | None:
     """Lights and switches on any circuit, sockets and fused spurs on a socket one."""
+    if case.work == "signal" and case.place not in _BATH and not case.makes_circuit:
+        return Ruling(
+            verdict="no_notice",
+            rule="WA9",
+            because="Signalling, data or other extra-low-voltage wiring outside "
+            "special locations.",
+            cite=f"{_SCH} para 3(a) and (b), read in part",
+            confidence="medium",
+        )
     if case.work != "add" or case.thing == "other" or case.makes_circuit:
         return None
     if case.place in ("kitchen", *_BATH) or case.special != "none":
@@ -129,7 +162,8 @@ def _told(case: Case) -> Ruling:
     return Ruling(
         verdict="notice",
         rule="WA10",
-        because=_why_told(case),
+        because="In Wales all that is not on the short list is told.",
+        grounds=_grounds(case),
         cite=f"{_SCH}: not on the list of what need not be told",
         confidence=_confidence(case),
     )
@@ -147,7 +181,7 @@ def _confidence(case: Case) -> Confidence:
     )
 
 
-def _why_told(case: Case) -> str:
+def _grounds(case: Case) -> tuple[str, ...]:
     reasons = {
         "a consumer unit is replaced": case.work == "consumer_unit",
         "a circuit is new": case.makes_circuit,
@@ -162,5 +196,4 @@ def _why_told(case: Case) -> str:
             case.thing == "other"
         ),
     }
-    named = [reason for reason, holds in reasons.items() if holds][:2]
-    return f"In Wales all that is not on the short list is told: {' and '.join(named)}."
+    return tuple(reason for reason, holds in reasons.items() if holds)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from decimal import Decimal
 
 from app.domain.may_i._case import Place
-from app.domain.record import Room
+from app.domain.record import Point, Room
 
 # Building Regulations 2010 reg 12(9), England.
 UP_TO_M = Decimal("2.25")
@@ -40,29 +40,76 @@ def place_of(room: Room) -> Place | None:
     A room with a bath or shower stays open: it matters how close to it.  So does a
     garage, which may stand by itself.
     """
+    places = places_of(room)
+    return places[0] if len(places) == 1 else None
+
+
+def places_of(room: Room | None, point: Point | None = None) -> tuple[Place, ...]:
+    """Return every kind of place that a room, or a point in it, may be.
+
+    None at all: the record says nothing of it.
+    """
+    if point is not None and point.outdoor == "yes":
+        return ("outdoors",)
+    if room is None:
+        return ()
     if room.has_pool == "yes":
-        return "pool_room"
+        return ("pool_room",)
+    dry = _BY_KIND.get(room.kind, ())
     if "yes" in (room.has_bath, room.has_shower) or room.kind in _WET:
-        return None
-    by_kind: dict[str, Place] = {
-        "kitchen": "kitchen",
-        "outside": "outdoors",
-        "outbuilding": "outbuilding",
-    }
+        kitchen: tuple[Place, ...] = ("kitchen",) if room.kind == "kitchen" else ()
+        return (*kitchen, *_by_the_water(room, point))
     if room.kind == "bedroom" and {room.has_bath, room.has_shower} != {"no"}:
-        return None
-    return by_kind.get(room.kind) or ("elsewhere" if room.kind in _DRY else None)
+        return (*dry, *_by_the_water(room, point))
+    return dry
 
 
+def _by_the_water(room: Room, point: Point | None) -> tuple[Place, ...]:
+    """Return where in a room with a bath or shower a point may be, by its lengths.
+
+    A shower may have no tray, and a head above 2.25 m, unless there is no shower.
+    """
+    if point is None or point.from_bath_m is None:
+        return _WET_PLACES
+    distance, height = point.from_bath_m, point.height_m
+    showers = room.has_shower != "no"
+    found = {
+        in_bath_zone(distance, each, head_height_m=head, open_floor=open_floor)
+        for each in ((height,) if height is not None else (Decimal(0), _VERY_HIGH))
+        for head in ((None, _VERY_HIGH) if showers else (None,))
+        for open_floor in ((False, True) if showers else (False,))
+    }
+    if distance > FROM_HEAD_M or (distance > FROM_EDGE_M and not showers):
+        return ("bathroom",)
+    if found == {True} and distance > 0:
+        return ("bath_zone",)
+    return ("bathroom", "bath_void") if found == {False} else _WET_PLACES
+
+
+_WET_PLACES: tuple[Place, ...] = ("bath_zone", "bathroom", "bath_void")
+_VERY_HIGH = Decimal(99)
 _WET = ("bathroom", "shower_room", "bedroom_with_shower")
 _DRY = (
     "living",
     "dining",
     "bedroom",
+    "toilet",
     "hall",
     "landing",
     "stairs",
     "office",
     "cupboard",
     "loft",
+    "cellar",
 )
+_BY_KIND: dict[str, tuple[Place, ...]] = {
+    **dict.fromkeys(_DRY, ("elsewhere",)),
+    "kitchen": ("kitchen",),
+    "outside": ("outdoors",),
+    "outbuilding": ("outbuilding",),
+    # Detached or not, and whether food is prepared there, the record does not say.
+    "garage": ("elsewhere", "outbuilding"),
+    "utility": ("elsewhere", "kitchen"),
+    "conservatory": ("elsewhere", "outbuilding"),
+    "porch": ("elsewhere", "outdoors"),
+}

@@ -27,6 +27,13 @@ from pydantic_core import core_schema
 REF_PATTERN = r"^[A-Za-z0-9][A-Za-z0-9._-]{0,31}$"
 MOMENT_PATTERN = r"^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\dZ$"
 SHORT, LONG = 120, 4000
+# What can be kept back when the record is handed over.
+PRIVATE = {
+    "mpan": "The meter point number (MPAN)",
+    "phones": "Telephone numbers",
+    "names": "Names of people",
+    "notes": "Notes",
+}
 
 FieldType = Literal[
     "text",
@@ -124,6 +131,7 @@ def field(  # noqa: PLR0913 - a declaration, read as a table
     group: str = "",
     blank: bool = False,
     term: str = "",
+    private: str = "",
 ) -> Any:
     """Declare a field.
 
@@ -137,9 +145,10 @@ def field(  # noqa: PLR0913 - a declaration, read as a table
         group: Heading under which a form shows it.
         blank: Whether leaving it open says that there is none.
         term: Slug of the word in the glossary that explains it.
+        private: What it tells of the people in the home, a code of `PRIVATE`.
     """
     extra: dict[str, Any] = {"unit": unit, "group": group, "blank": blank}
-    extra["term"] = term
+    extra |= {"term": term, "private": private}
     return Field(
         default,
         title=label,
@@ -160,6 +169,7 @@ class FieldSpec:
         optional: Whether it may be not recorded.
         blank: Whether leaving it open says that there is none.
         term: Slug of the word in the glossary that explains it; may be empty.
+        private: What it tells of people, a code of `PRIVATE`; may be empty.
         choices: Codes and words, for a choice.
         sorts: What a reference may name.
         low: Smallest number.
@@ -175,6 +185,7 @@ class FieldSpec:
     optional: bool
     blank: bool
     term: str
+    private: str
     required: bool
     default: Any
     choices: Mapping[str, str]
@@ -193,15 +204,17 @@ def specs(model: type[BaseModel]) -> tuple[FieldSpec, ...]:
 def _spec(name: str, info: Any) -> FieldSpec:
     extra = info.json_schema_extra or {}
     marks = [*info.metadata, *_marks(info.annotation)]
+    kind = _type(info.annotation, marks)
     return FieldSpec(
         name=name,
-        type=_type(info.annotation, marks),
+        type=kind,
         label=info.title or name,
         hint=info.description or "",
         unit=extra.get("unit", ""),
         group=extra.get("group", ""),
         blank=extra.get("blank", False),
         term=extra.get("term", ""),
+        private=extra.get("private") or ("notes" if kind == "long" else ""),
         optional=type(None) in _arguments(info.annotation),
         required=info.is_required(),
         default=None if info.is_required() else info.default,

@@ -9,7 +9,17 @@ from app.domain.record._field import LongText, Ref, RefTo, ShortText, field
 from app.domain.record.items import Item
 
 # Whatever a remark can be about; one about the home itself names nothing.
-REMARKED = ("room", "source", "intake", "board", "device", "circuit", "point", "tie")
+REMARKED = (
+    "room",
+    "source",
+    "intake",
+    "board",
+    "device",
+    "circuit",
+    "point",
+    "tie",
+    "work",
+)
 
 
 class Aside(Item):

@@ -107,6 +107,13 @@ class Device(Item):
     button_pressed_on: date | None = field(
         "Test button last pressed", hint="The day it was pressed and it tripped."
     )
+    button_every_months: int | None = field(
+        "Test button asked for every",
+        unit="months",
+        low=1,
+        high=60,
+        hint="As it stands on the device, or on the notice beside it.",
+    )
     poles: Annotated[str, OneOf(choices.POLES)] = field(
         "Breaks", "unknown", term="poles"
     )

@@ -43,7 +43,7 @@ class Attachment(Item):
     caption: ShortText = field("Caption", "")
     taken_on: date | None = field("Taken on")
     added_at: Moment | None = field("Added", hint="UTC, as 2026-03-01T14:05:00Z.")
-    added_by: ShortText = field("By whom", "")
+    added_by: ShortText = field("By whom", "", private="names")
     private: Annotated[str, OneOf(choices.YES_NO)] = field(
         "Keep it back when the record is handed over", "unknown"
     )

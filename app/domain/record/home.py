@@ -8,6 +8,7 @@ from typing import Annotated, ClassVar
 from pydantic import AfterValidator
 
 from app.domain.mpan import checked_mpan
+from app.domain.phone import checked_phone
 from app.domain.record import choices
 from app.domain.record._field import (
     LongText,
@@ -98,6 +99,15 @@ class Home(Item):
         hint="The 13 digits on the bill that begin 10 to 29. Private; may stay empty.",
         group=SUPPLY,
         term="mpan",
+        private="mpan",
+    )
+    network_phone: Annotated[ShortText, AfterValidator(checked_phone)] = field(
+        "Number of your network operator",
+        "",
+        hint="Private; from the bill. Needed in Northern Ireland, where 105 does not "
+        "reach it.",
+        group=SUPPLY,
+        private="phones",
     )
 
 

@@ -66,7 +66,7 @@ class Tie(Item):
         "How it is known", "0", term="grade"
     )
     seen_on: date | None = field("On what day", hint="The day it was seen or written.")
-    seen_by: ShortText = field("By whom, or in which document", "")
+    seen_by: ShortText = field("By whom, or in which document", "", private="names")
     note: LongText = field("Note", "")
 
 

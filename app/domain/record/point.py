@@ -66,6 +66,13 @@ class Point(Item):
         high=100,
         hint="Only in a room with a bath or a shower.",
     )
+    height_m: Number | None = field(
+        "Height above the floor",
+        unit="m",
+        low=0,
+        high=100,
+        hint="To its middle. Only in a room with a bath or a shower.",
+    )
     battery_backed: Annotated[str, OneOf(choices.YES_NO)] = field(
         "Has a battery of its own", "unknown"
     )

@@ -19,7 +19,6 @@ class Reminder(Item):
     plural: ClassVar[str] = "reminders"
     noun: ClassVar[str] = "Reminder"
     prefix: ClassVar[str] = "E"
-    by_form: ClassVar[bool] = False
     cannot_lose: ClassVar[tuple[str, ...]] = ("about",)
 
     name: ShortText = field("What to do", "")
@@ -63,5 +62,5 @@ class Occasion(Item):
     )
     done_on: date = field("Done on", ...)
     outcome: Annotated[str, OneOf(choices.WORKED)] = field("How it went", "unknown")
-    done_by: ShortText = field("By whom", "")
+    done_by: ShortText = field("By whom", "", private="names")
     note: LongText = field("Note", "")

@@ -43,7 +43,7 @@ class Result(Item):
     )
     paper: Annotated[Ref, RefTo(("paper",))] | None = field("From which paper")
     tested_on: date | None = field("Tested on")
-    tested_by: ShortText = field("By whom", "", hint="Private.")
+    tested_by: ShortText = field("By whom", "", hint="Private.", private="names")
     r1_ohm: Number | None = field("r1, line", unit="Ω", low=0, high=100000, group=RING)
     rn_ohm: Number | None = field(
         "rn, neutral", unit="Ω", low=0, high=100000, group=RING

@@ -40,7 +40,7 @@ class Round(Item):
     stage: Annotated[str, OneOf(choices.STAGES)] = field("How far it is", "planned")
     how: Annotated[str, OneOf(choices.HOW_SEEN)] = field("Seen with", "unknown")
     started_at: Moment | None = field("Begun", hint="UTC, as 2026-03-01T14:05:00Z.")
-    started_by: ShortText = field("By whom", "")
+    started_by: ShortText = field("By whom", "", private="names")
     note: LongText = field("Note", "")
 
     @property
@@ -68,5 +68,5 @@ class Reading(Item):
     seen: Annotated[str, OneOf(choices.SEEN)] = field("What was seen", ...)
     how: Annotated[str, OneOf(choices.HOW_SEEN)] = field("Seen with", "unknown")
     seen_at: Moment | None = field("When", hint="UTC, as 2026-03-01T14:05:00Z.")
-    seen_by: ShortText = field("By whom", "")
+    seen_by: ShortText = field("By whom", "", private="names")
     note: LongText = field("Note", "")

@@ -24,7 +24,6 @@ class Trip(Item):
     plural: ClassVar[str] = "trips"
     noun: ClassVar[str] = "Trip"
     prefix: ClassVar[str] = "J"
-    by_form: ClassVar[bool] = False
 
     happened_at: Moment | None = field("When", hint="UTC, as 2026-03-01T14:05:00Z.")
     moved: Annotated[str, OneOf(choices.MOVED)] = field("What moved", "unknown")
@@ -35,7 +34,7 @@ class Trip(Item):
     outcome: Annotated[str, OneOf(choices.TRIP_OUTCOMES)] = field(
         "How it ended", "unknown"
     )
-    told_by: ShortText = field("By whom", "")
+    told_by: ShortText = field("By whom", "", private="names")
     trail: ShortText = field("Answers on the way", "", hint="Kept by the pages.")
     note: LongText = field("Note", "")
 

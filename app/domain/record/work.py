@@ -5,6 +5,7 @@ from __future__ import annotations
 from datetime import date
 from typing import Annotated, ClassVar
 
+from app.domain.days import in_words
 from app.domain.record import choices
 from app.domain.record._field import LongText, OneOf, Ref, RefTo, ShortText, field
 from app.domain.record.items import Item
@@ -23,7 +24,6 @@ class Work(Item):
     plural: ClassVar[str] = "works"
     noun: ClassVar[str] = "Work"
     prefix: ClassVar[str] = "W"
-    by_form: ClassVar[bool] = False
 
     name: ShortText = field(
         "What is done", ..., hint="Such as New light over the sink."
@@ -37,10 +37,10 @@ class Work(Item):
     about: tuple[Annotated[Ref, RefTo(ABOUT)], ...] = field(
         "Where", (), hint="The things that it touches, such as a circuit or a board."
     )
-    planned_for: date | None = field("Planned for")
+    planned_for: date | None = field("Planned for", blank=True)
     done_on: date | None = field("Done on")
     done_by: Annotated[str, OneOf(choices.WORKERS)] = field("By whom", "unknown")
-    done_by_name: ShortText = field("Their name", "", hint="Private.")
+    done_by_name: ShortText = field("Their name", "", hint="Private.", private="names")
     told: Annotated[str, OneOf(choices.TOLD)] = field(
         "Whoever must be told has been told", "unknown"
     )
@@ -60,7 +60,9 @@ class Paper(Item):
     kind: Annotated[str, OneOf(choices.PAPER_KINDS)] = field("What it is", "unknown")
     number: ShortText = field("Its number", "")
     dated: date | None = field("Its date")
-    by: ShortText = field("By whom", "", hint="Who signed it. Private.")
+    by: ShortText = field(
+        "By whom", "", hint="Who signed it. Private.", private="names"
+    )
     work: Annotated[Ref, RefTo(("work",))] | None = field("Work that it is about")
     about: tuple[Annotated[Ref, RefTo(ABOUT)], ...] = field(
         "What it is about", (), hint="Left open: the home."
@@ -73,5 +75,5 @@ class Paper(Item):
     def title(self) -> str:
         """Its name, else what it is with its date."""
         what = "Paper" if self.kind == "unknown" else choices.PAPER_KINDS[self.kind]
-        dated = f", {self.dated.isoformat()}" if self.dated else ""
+        dated = f", {in_words(self.dated)}" if self.dated else ""
         return self.name or f"{what}{dated}"

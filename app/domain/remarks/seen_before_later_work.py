@@ -2,7 +2,7 @@
 
 Looks at:
     The day on which each tie was seen, against the year of the board and of the
-    circuit.
+    circuit, and against the work that is written down.
 Why it matters:
     Work on the board or the circuit may have moved the point since.
 What to do:
@@ -37,16 +37,17 @@ def look(sight: Sight) -> Iterator[Outcome]:
             t for t in sight.record.ties
             if t.tied_to == circuit.ref and t.role == "feeds" and t.grade in "345"
         ]  # fmt: skip
-        aged = [t.point for t in ties if t.seen_on and year and t.seen_on.year < year]
+        before = [t.point for t in ties if t.seen_on and year and t.seen_on.year < year]
+        written = [t.point for t in ties if t.ref in sight.net.aged and t.seen_on]
         undated = [t.point for t in ties if not t.seen_on]
-        if aged:
+        if aged := tuple(dict.fromkeys((*before, *written))):
             yield Found(
-                (circuit.ref, *dict.fromkeys(aged)),
+                (circuit.ref, *aged),
                 f"On {sight.name(circuit.ref)} {sight.names(aged)} were seen before "
-                f"{year}, the year of the latest work.",
-                (figure("Year of the latest work", year or 0),),
+                "the latest work on it, its board or the room.",
+                (figure("Year of the latest work", year),) if before and year else (),
             )
-        elif undated and year:
+        elif undated and (year or any(t.ref in sight.net.aged for t in ties)):
             needs = tuple(
                 Need(ref=ref, what="the day it was seen")
                 for ref in dict.fromkeys(undated)

@@ -1,7 +1,8 @@
-"""The test button of an RCD has not been pressed for six months.
+"""The test button of an RCD has not been pressed for as long as it asks.
 
 Looks at:
-    The day on which the test button of each RCD was last pressed.
+    The day on which the test button of each RCD was last pressed, and how often it or
+    its notice asks for that.
 Why it matters:
     An RCD that is never moved can stick, and then guards nobody.
 What to do:
@@ -16,29 +17,25 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from app.domain.kinds import DEVICE_KINDS
+from app.domain.buttons import last_pressed, months_of, rcds_of
+from app.domain.days import in_words, later
 from app.domain.remarks._kind import Found, Outcome, RemarkKind, lacking
 from app.domain.remarks._sight import Sight, refs_of
 
 KIND = RemarkKind(code="test-button-due", rank="knowing", group="papers")
 
-MOST_DAYS = 183
-
 
 def look(sight: Sight) -> Iterator[Outcome]:
     """Yield the RCDs whose button waits, and those of which no day is known."""
-    rcds = [
-        d for d in sight.record.devices
-        if d.residual_current_ma or "earth_leakage" in DEVICE_KINDS[d.kind].protects
-    ]  # fmt: skip
-    undated = refs_of(d for d in rcds if d.button_pressed_on is None)
+    rcds = rcds_of(sight.record)
+    days = {rcd.ref: last_pressed(sight.record, rcd) for rcd in rcds}
     for rcd in rcds:
-        pressed = rcd.button_pressed_on
-        if pressed and (sight.today - pressed).days > MOST_DAYS:
+        pressed, (months, _) = days[rcd.ref], months_of(rcd)
+        if pressed and later(pressed, months, "month") < sight.today:
             yield Found(
                 (rcd.ref,),
-                f"{sight.name(rcd.ref)}: last pressed on {pressed.day} "
-                f"{pressed:%B %Y}.",
+                f"{sight.name(rcd.ref)}: last pressed on {in_words(pressed)}.",
             )
+    undated = refs_of(rcd for rcd in rcds if days[rcd.ref] is None)
     if undated:
         yield lacking(undated, "the day its test button was last pressed")

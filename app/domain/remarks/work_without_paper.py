@@ -1,7 +1,8 @@
 """Known work has no paper.
 
 Looks at:
-    Boards and circuits of 2005 or later, and whether a certificate for them is there.
+    Boards and circuits of 2005 or later, and work that an electrician or a builder has
+    done, and whether there is a paper for them.
 Why it matters:
     A certificate says who answers for the work and what was measured. Buyers, insurers
     and the next electrician ask for it.
@@ -38,3 +39,8 @@ def look(sight: Sight) -> Iterator[Outcome]:
         yield Found(none, f"No certificate was found for {sight.names(none)}.")
     if unknown:
         yield lacking(unknown, "whether there is a certificate")
+    with_paper = {paper.work for paper in sight.record.papers}
+    for work in sight.record.works:
+        hired = work.done_by in ("electrician", "registered", "builder")
+        if work.state == "done" and hired and work.ref not in with_paper:
+            yield Found((work.ref,), f"For “{work.title}” no paper is recorded.")

@@ -66,7 +66,7 @@ def next_round(
     if split is not None:
         points = (p for p, s in open_ones.items() if _parts(survey, (s,), split))
         return _made(survey, "tell_apart", split, points)
-    return _confirming(survey)
+    return _confirming(survey, known)
 
 
 def open_sets(survey: Survey, known: Mapping[str, PointState]) -> OpenSets:
@@ -209,15 +209,15 @@ def _cost(
     return (max(left) - 1).bit_length(), whole, len(_switches(survey, ways))
 
 
-def _confirming(survey: Survey) -> NextRound | None:
+def _confirming(survey: Survey, known: Mapping[str, PointState]) -> NextRound | None:
     """Return the look that tells most points found from what else might be so.
 
     A way is looked at with only it off and only it on; what is on none of the ways,
     with everything off.
     """
-    known, every = states(survey), frozenset(survey.switchable)
+    every = frozenset(survey.switchable)
     by_way: dict[str | None, list[str]] = {}
-    rivals_of = rivals(survey)
+    rivals_of = rivals(survey, known)
     for point in rivals_of:
         by_way.setdefault(known[point].way, []).append(point)
     best: tuple[frozenset[str], list[str]] = (every, [])

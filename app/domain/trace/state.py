@@ -9,7 +9,7 @@ explain the readings as well.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from functools import cache, cached_property
 from itertools import combinations
@@ -122,13 +122,15 @@ def candidates(survey: Survey) -> dict[str, frozenset[str]]:
     }
 
 
-def rivals(survey: Survey) -> dict[str, tuple[Explanation, ...]]:
+def rivals(
+    survey: Survey, known: Mapping[str, PointState]
+) -> dict[str, tuple[Explanation, ...]]:
     """Return what else would fit each point found, were one reading at most wrong."""
     explain = _Explaining(survey)
     found = {}
-    for point in survey.points:
-        state, readings = _state(survey, explain, point), _readings(survey, point)
+    for point, state in known.items():
         if state.status in ("found", "unaffected"):
+            readings = _readings(survey, point)
             own = Explanation((state.way,) if state.way else ())
             near = explain.near(readings.looked, readings.dead)
             found[point] = tuple(each for each in near if each != own)

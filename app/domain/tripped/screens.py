@@ -8,9 +8,11 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import Literal
 
-Shows = Literal["nothing", "devices", "suspects", "ways", "call", "tell"]
+Shows = Literal["nothing", "boards", "suspects", "ways", "neutral", "call", "tell"]
+Names = Literal["nothing", "device", "way", "point"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -23,9 +25,11 @@ class Screen:
         says: Sentences below it.
         choices: Code of the screen that follows each answer, with its words.
         shows: What of the record stands on it.
+        names: What of the record is named before it is shown.
         stop: Whether it is an end at which nothing more is switched.
         resets: Whether it asks for something to be switched on.
         why: Why it is asked; empty where it is plain.
+        called: What it is called where the trail is told; else its title.
     """
 
     code: str
@@ -33,9 +37,11 @@ class Screen:
     says: tuple[str, ...]
     choices: Mapping[str, str]
     shows: Shows = "nothing"
+    names: Names = "nothing"
     stop: bool = False
     resets: bool = False
     why: str = ""
+    called: str = ""
 
 
 FIRST = "stop"
@@ -51,6 +57,7 @@ _SCREENS = (
         ),
         choices={"leave": "Yes, or I am not sure", "moved": "No, none of these"},
         why="Any of these means that switching on again can hurt someone.",
+        called="Water, burning, damage or a shock",
     ),
     Screen(
         code="leave",
@@ -59,7 +66,7 @@ _SCREENS = (
             "Do not switch it on again, and keep others away.",
             "Smoke or fire: get out and call 999.",
         ),
-        choices={},
+        choices={"tell": "What to tell them"},
         shows="call",
         stop=True,
     ),
@@ -77,7 +84,7 @@ _SCREENS = (
             "main": "The main switch",
             "nothing": "Nothing on any board",
         },
-        shows="devices",
+        shows="boards",
     ),
     Screen(
         code="rcd",
@@ -91,6 +98,7 @@ _SCREENS = (
         ),
         choices={"rcd-on": "Done", "leave": "I saw damage or water"},
         shows="suspects",
+        names="device",
         why="It trips when current leaks to earth: most often water, a heating element "
         "or a motor.",
     ),
@@ -101,7 +109,11 @@ _SCREENS = (
             "Push it right down to off first, then up.",
             "Does it stay on?",
         ),
-        choices={"plug-in": "It stays on", "ways-off": "It trips again"},
+        choices={
+            "plug-in": "It stays on",
+            "ways-off": "It trips again",
+            "fault": "It trips again",
+        },
         resets=True,
     ),
     Screen(
@@ -122,7 +134,11 @@ _SCREENS = (
             "All of them, not only the likely one.",
             "Then switch the tripped device on, once more and no further.",
         ),
-        choices={"way-by-way": "Now it stays on", "neutral": "It still trips"},
+        choices={
+            "way-by-way": "Now it stays on",
+            "neutral": "It still trips",
+            "fault": "It has no way below it",
+        },
         shows="ways",
         resets=True,
     ),
@@ -148,7 +164,7 @@ _SCREENS = (
             "Nothing at the board will find that without opening it.",
         ),
         choices={"tell": "What to tell them"},
-        shows="call",
+        shows="neutral",
         stop=True,
     ),
     Screen(
@@ -160,6 +176,7 @@ _SCREENS = (
         ),
         choices={"breaker-on": "Done", "leave": "I saw damage or water"},
         shows="suspects",
+        names="device",
     ),
     Screen(
         code="breaker-on",
@@ -184,6 +201,7 @@ _SCREENS = (
         ),
         choices={"tell": "What to tell them"},
         shows="suspects",
+        names="device",
         stop=True,
     ),
     Screen(
@@ -262,6 +280,7 @@ _SCREENS = (
         title="Leave that one unplugged",
         says=("Have it mended or replaced. The rest can stay on.",),
         choices={"tell": "Write it down"},
+        names="point",
         stop=True,
     ),
     Screen(
@@ -273,6 +292,7 @@ _SCREENS = (
         ),
         choices={"tell": "What to tell them"},
         shows="call",
+        names="way",
         stop=True,
     ),
     Screen(
@@ -291,19 +311,13 @@ _SCREENS = (
     Screen(
         code="tell",
         title="What to tell the electrician",
-        says=(
-            "Which device moved, and when.",
-            "What was running or had just been switched on; rain or frost.",
-            "What you unplugged, which way trips it, and what you left off.",
-        ),
+        says=("Read this out, and add what only you know.",),
         choices={},
         shows="tell",
         stop=True,
     ),
 )
 SCREENS: dict[str, Screen] = {screen.code: screen for screen in _SCREENS}
-# Answers after which a device of the record is named.
-NAMES_DEVICE = ("rcd", "breaker", "fuse")
 
 
 def trail(codes: tuple[str, ...]) -> tuple[Screen, ...] | None:
@@ -318,3 +332,33 @@ def trail(codes: tuple[str, ...]) -> tuple[Screen, ...] | None:
             return None
         walked.append(SCREENS[code])
     return tuple(walked)
+
+
+def choices_of(screen: Screen, *, ways_below: bool | None) -> dict[str, str]:
+    """Return the answers of a screen that fit what has moved.
+
+    Args:
+        screen: The screen.
+        ways_below: Whether ways hang below the device that moved; None where that is
+            not known.  A device that is a way itself has none to switch off.
+    """
+    choices = dict(screen.choices)
+    if {"ways-off", "fault"} <= {*choices}:
+        choices.pop("ways-off" if ways_below is False else "fault")
+    elif screen.code == "ways-off" and ways_below:
+        choices.pop("fault")
+    return choices
+
+
+def asked(walked: tuple[Screen, ...]) -> tuple[Names, ...]:
+    """Return what of the record a walk has to name, in the order in which it is asked.
+
+    A way is asked for where it was found by switching on one at a time; else it is the
+    device that moved.
+    """
+    found: list[Names] = []
+    for before, screen in pairwise(walked):
+        narrowed = screen.names != "way" or before.code == "way-by-way"
+        if screen.names != "nothing" and narrowed:
+            found.append(screen.names)
+    return tuple(found)

@@ -37,7 +37,9 @@ _HEATS = {
     "water_heater",
 }
 _MOTORS = {"appliance_switch", "heat_pump", "motor"}
-_WET_ROOMS = {"bathroom", "shower_room", "bedroom_with_shower", "kitchen", "utility"}
+_WET_ROOMS = {"bathroom", "shower_room", "bedroom_with_shower"}
+# Where water runs into what is plugged in or wired in, but not up to the light.
+_SPLASHED_ROOMS = {"kitchen", "utility"}
 _OUTDOOR_KINDS = {"outdoor_socket", "vehicle_charger"}
 _OUTDOOR_ROOMS = {"outside", "outbuilding", "garage"}
 _WET_CARES = {"washing", "water"}
@@ -72,8 +74,8 @@ def suspects(net: Network, device: str) -> tuple[Suspect, ...]:
     """
     fed = downstream(net, device)
     points = [point for point in net.record.points if point.ref in fed]
-    found = [_suspect(net, point) for point in points]
-    return tuple(sorted(found, key=lambda suspect: _ORDER.index(suspect.ground)))
+    found = [suspect_of(net, point) for point in points]
+    return tuple(sorted(found, key=_place))
 
 
 def circuits_below(net: Network, device: str) -> tuple[Device, ...]:
@@ -85,23 +87,35 @@ def circuits_below(net: Network, device: str) -> tuple[Device, ...]:
     )
 
 
-def _suspect(net: Network, point: Point) -> Suspect:
+def _place(suspect: Suspect) -> tuple[int, bool]:
+    """Return its place in the order: its ground, then what water runs through."""
+    return _ORDER.index(suspect.ground), not _WET_CARES & {*suspect.care}
+
+
+def suspect_of(net: Network, point: Point) -> Suspect:
+    """Return a point as a suspect, with the ground to suspect it on."""
     room = net.record.find(Room, point.room)
     return Suspect(
         ref=point.ref,
         title=point.title,
         room=room.name if room else None,
         ground=_ground(point, room),
-        unplugs=POINT_KINDS[point.kind].group == "sockets",
+        unplugs=_unplugs(point),
         care=point.care,
     )
+
+
+def _unplugs(point: Point) -> bool:
+    """A fused connection unit stands among the sockets and is wired all the same."""
+    in_group = POINT_KINDS[point.kind].group == "sockets"
+    return in_group and point.kind != "fused_connection_unit"
 
 
 def _ground(point: Point, room: Room | None) -> Ground:
     group = POINT_KINDS[point.kind].group
     if _outdoors(point, room):
         return "outdoors"
-    if (room is not None and room.kind in _WET_ROOMS) or _WET_CARES & {*point.care}:
+    if _wet(point, room, group):
         return "wet"
     if point.kind in _HEATS:
         return "heats"
@@ -118,3 +132,9 @@ def _ground(point: Point, room: Room | None) -> Ground:
 def _outdoors(point: Point, room: Room | None) -> bool:
     outside = room is not None and room.kind in _OUTDOOR_ROOMS
     return point.outdoor == "yes" or point.kind in _OUTDOOR_KINDS or outside
+
+
+def _wet(point: Point, room: Room | None, group: str) -> bool:
+    kind = room.kind if room else "unknown"
+    splashed = kind in _SPLASHED_ROOMS and group in ("sockets", "fixed")
+    return kind in _WET_ROOMS or splashed or bool(_WET_CARES & {*point.care})

@@ -9,9 +9,11 @@ from flask import Blueprint, Response, redirect, render_template, request, url_f
 from flask.typing import ResponseReturnValue
 
 from app.errors import AppError, InvalidError, Problem
-from app.interchange import from_document, to_document
-from app.services.homes import add_home, free_home_ref
-from app.web.session import change, opened
+from app.interchange import document_from, to_document
+from app.services.documents import take_in
+from app.services.history import whole_history
+from app.services.homes import free_home_ref
+from app.web.session import change, opened, read
 
 bp = Blueprint("documents", __name__)
 MOST_BYTES = 9 * 2**20
@@ -62,7 +64,10 @@ def show(home: str) -> ResponseReturnValue:
 @bp.get("/homes/<home>/document.json")
 def download(home: str) -> ResponseReturnValue:
     """Give the document."""
-    text = to_document(opened(home).record)
+    own = opened(home)
+    wanted = request.args.get("history") == "yes"
+    history = whole_history(read(), own) if wanted else None
+    text = to_document(own.record, history)
     response = Response(text, mimetype="application/json")
     name = f"{opened(home).record.home.ref}.json"
     response.headers["Content-Disposition"] = f'attachment; filename="{name}"'
@@ -86,11 +91,11 @@ def take() -> ResponseReturnValue:
         if file is None or not file.filename:
             raise InvalidError("Choose a document first.")
         with closing(file):
-            record = from_document(file.read(MOST_BYTES))
+            document = document_from(file.read(MOST_BYTES))
+        record, history = document.record, document.history
         with change() as connection:
             ref = free_home_ref(connection, record.home.ref)
-            home = record.home.model_copy(update={"ref": ref})
-            add_home(connection, record.having(home=home))
+            take_in(connection, record, as_ref=ref, history=history)
     except AppError as error:
         page = ImportPage(
             title="The document was not taken",

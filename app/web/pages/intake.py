@@ -15,6 +15,7 @@ from app.domain.record import IntakeItem, Record, fields_beside
 from app.domain.record.choices import OWNERS
 from app.drawing.street import draw_street
 from app.web.addresses import delete_url, edit_url, links
+from app.web.danger import Danger, danger_of
 from app.web.session import opened
 from app.web.words import Facts, facts_of
 
@@ -58,6 +59,8 @@ class IntakePage:
         drawing: From the street to the boards, as SVG.
         items: Every item.
         new: Address where the kind of a new item is asked.
+        danger: The warning signs that cannot wait, and whom to call.
+        call: Address of whom to call, with everything else.
     """
 
     title: str
@@ -65,6 +68,8 @@ class IntakePage:
     drawing: str
     items: tuple[ItemView, ...]
     new: str
+    danger: Danger
+    call: str
 
 
 @bp.get("/")
@@ -77,6 +82,8 @@ def index(home: str) -> ResponseReturnValue:
         drawing=draw_street(record, links(record)),
         items=tuple(_item(record, item) for item in record.intake),
         new=url_for("items.new", home=home, plural="intake"),
+        danger=danger_of(record.home),
+        call=url_for("call.index", home=home),
     )
     return render_template("pages/intake.html", page=page)
 

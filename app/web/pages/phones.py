@@ -7,12 +7,17 @@ from datetime import UTC, datetime, timedelta
 
 from flask import Blueprint, redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
+from flask_wtf import FlaskForm
+from wtforms import StringField, ValidationError
+from wtforms.validators import Length
 
 from app.drawing.qr import QrCode, qr_code
 from app.errors import InvalidError, NotFoundError
 from app.services.pairing import Code, Lock
 from app.services.phones import remove
 from app.store.phones import Phone, all_phones
+from app.store.settings import computer_name, set_computer_name
+from app.web.fields import UNSEEN
 from app.web.paired import pairing, shared_urls
 from app.web.session import change, read
 from app.web.words import day
@@ -20,6 +25,24 @@ from app.web.words import day
 bp = Blueprint("phones", __name__, url_prefix="/phones")
 
 MOST_KEY_DIGITS = 12
+MOST_NAME = 40
+
+
+class ComputerForm(FlaskForm):  # type: ignore[misc]
+    """Asks what changes made on this computer are signed with."""
+
+    name = StringField(
+        "Name of this computer",
+        [Length(max=MOST_NAME, message="Use a name of at most 40 characters.")],
+        filters=[lambda text: " ".join(UNSEEN.sub(" ", text or "").split())],
+        description="Such as “Study”. Left empty, it is “this computer”.",
+        render_kw={"autocomplete": "off", "maxlength": str(MOST_NAME)},
+    )
+
+    def validate_name(self, field: StringField) -> None:
+        """Refuse the name of a phone, or nobody could tell which it was."""
+        if field.data in {phone.name for phone in all_phones(read())}:
+            raise ValidationError("A phone has that name. Use another.")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -62,6 +85,7 @@ class PhonesPage:
         code: The code, if there is one now.
         locked: That codes are refused for a while; empty when they are not.
         phones: The paired phones.
+        form: What changes made on this computer are signed with.
     """
 
     title: str
@@ -69,20 +93,24 @@ class PhonesPage:
     code: CodeView | None
     locked: str
     phones: tuple[PhoneView, ...]
+    form: ComputerForm
 
 
 @bp.get("/")
 def index() -> ResponseReturnValue:
     """Show how a phone is paired, and those that are."""
-    code, lock = pairing().code(), pairing().lock()
-    page = PhonesPage(
-        title="Phones",
-        addresses=tuple((url, qr_code(url)) for url in shared_urls()),
-        code=_code(code) if code else None,
-        locked=_locked(lock) if lock else "",
-        phones=tuple(_phone(phone) for phone in all_phones(read())),
-    )
-    return render_template("pages/phones.html", page=page)
+    return _page(ComputerForm(data={"name": computer_name(read())}))
+
+
+@bp.post("/this-computer")
+def name_computer() -> ResponseReturnValue:
+    """Keep what changes made on this computer are signed with from now on."""
+    form = ComputerForm()
+    if not form.validate_on_submit():
+        return _page(form), 422
+    with change() as connection:
+        set_computer_name(connection, form.name.data or "")
+    return redirect(url_for(".index", _anchor="this-computer"), 303)
 
 
 @bp.post("/code")
@@ -104,6 +132,19 @@ def destroy() -> ResponseReturnValue:
     with change() as connection:
         remove(connection, int(text))
     return redirect(url_for(".index"), 303)
+
+
+def _page(form: ComputerForm) -> str:
+    code, lock = pairing().code(), pairing().lock()
+    page = PhonesPage(
+        title="Phones",
+        addresses=tuple((url, qr_code(url)) for url in shared_urls()),
+        code=_code(code) if code else None,
+        locked=_locked(lock) if lock else "",
+        phones=tuple(_phone(phone) for phone in all_phones(read())),
+        form=form,
+    )
+    return render_template("pages/phones.html", page=page)
 
 
 def _code(code: Code) -> CodeView:

@@ -52,6 +52,7 @@ class TieView:
         grade: Code of how it is known.
         known: How it is known, in words.
         when: When and by whom.
+        doubt: Work done since, with its address, if there is any.
         edit: Address of its form.
         delete: Address where deleting is asked about.
     """
@@ -61,6 +62,7 @@ class TieView:
     grade: str
     known: str
     when: str
+    doubt: Link | None
     edit: str
     delete: str
 
@@ -179,9 +181,15 @@ def _tie(net: Network, tie: TieAnswer) -> TieView:
         grade=tie.grade,
         known=GRADES[tie.grade],
         when=", ".join(when),
+        doubt=_doubt(net, item),
         edit=f"{edit_url(home, item)}?back={tie.point}",
         delete=delete_url(home, item),
     )
+
+
+def _doubt(net: Network, tie: Tie) -> Link | None:
+    work = net.aged.get(tie.ref)
+    return (work.title, item_url(net.record.home.ref, work)) if work else None
 
 
 def _controls(net: Network, point: Point) -> tuple[Link, ...]:

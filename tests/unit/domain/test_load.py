@@ -215,6 +215,23 @@ def test_of_two_feeds_the_larger_fuse_counts_and_an_unknown_one_blocks() -> None
     assert loading(fed_by(None), "R1").before is None
 
 
+def test_an_rcd_that_is_fed_from_itself_is_answered_for() -> None:
+    around = b.intake("I1", kind="isolator", fed_from="R1")
+    rcd = b.rcd("R1", b.way("W1"), fed_from="I1", rated_current_a=63)
+    found = loading(b.home(b.board("B1", rcd), around), "R1")
+    assert [way.ref for way in found.ways] == ["W1"]
+    assert found.before is None
+
+
+def test_two_rcds_in_a_circle_have_the_same_ways_each_once() -> None:
+    first = b.rcd("R1", b.way("W1"), b.way("W2"), fed_from="R2")
+    second = b.rcd("R2", b.way("W3"), fed_from="R1", second_feed="R1")
+    record = b.home(b.board("B1", first, second))
+    for ref in ("R1", "R2"):
+        ways = [way.ref for way in loading(record, ref).ways]
+        assert sorted(ways) == ["W1", "W2", "W3"]
+
+
 def test_a_supply_fuse_not_known_gives_no_verdict() -> None:
     found = answer_of(split(None, bank(*SMALL, rcd="R1", rated=63)), "shower=8.5")
     [fuse] = [a for a in found.against if a.what == "supply_fuse"]

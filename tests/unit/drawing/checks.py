@@ -3,17 +3,19 @@
 from __future__ import annotations
 
 import json
-from itertools import combinations
+from collections.abc import Iterable, Iterator
+from itertools import pairwise
 from pathlib import Path
 from typing import Any
 from xml.etree import ElementTree as ET
 
 from app.domain.record import Record
-from app.drawing.scene import Box, Scene
+from app.drawing.scene import Box, Scene, Stroke, Symbol
 
 SHAPES = {"path", "circle", "ellipse", "rect", "line", "polyline", "polygon"}
 TAGS = SHAPES | {"svg", "title", "desc", "defs", "pattern", "g", "a", "text"}
 SVG = "{http://www.w3.org/2000/svg}"
+Named = tuple[Box, str]
 HOUSES = sorted((Path(__file__).parents[2] / "houses").glob("*.json"))
 
 
@@ -68,18 +70,46 @@ def said(root: ET.Element) -> str:
 def assert_laid_out(scene: Scene) -> None:
     """Things do not overlap; text overlaps no other text and stays on the sheet."""
     sheet = Box(0, 0, scene.width, scene.height)
-    for one, other in combinations(scene.things(), 2):
-        assert not one.box.overlaps(other.box), (one.ref, other.ref)
-    for text, more in combinations(scene.texts(), 2):
-        assert not text.box.overlaps(more.box), (text.text, more.text)
-    for box in (*(t.box for t in scene.things()), *(t.box for t in scene.texts())):
+    things = [(thing.box, thing.ref) for thing in scene.things()]
+    texts = [(text.box, text.text) for text in scene.texts()]
+    assert not list(meeting(things))
+    assert not list(meeting(texts))
+    for box, _ in (*things, *texts):
         assert sheet.x <= box.x, box
         assert sheet.y <= box.y, box
         assert box.right <= sheet.right + 0.1, box
         assert box.bottom <= sheet.bottom + 0.1, box
 
 
+def meeting(named: Iterable[Named]) -> Iterator[tuple[Named, Named]]:
+    """Yield the pairs that overlap, looking from the top of the sheet downwards."""
+    near: list[Named] = []
+    for one in sorted(named, key=lambda pair: pair[0].y):
+        near = [other for other in near if other[0].bottom > one[0].y]
+        yield from ((other, one) for other in near if one[0].overlaps(other[0]))
+        near.append(one)
+
+
 def assert_legible(scene: Scene, screen: float = 358) -> None:
     """At a phone's width, 390 less the margins of the page, text is about 12 px."""
     for text in scene.texts():
         assert text.size * screen / scene.width >= 11.9
+
+
+def assert_clear(scene: Scene) -> None:
+    """No line runs through words or a symbol; no symbol lies on words or another."""
+    symbols = [p for p in scene.strokes() if isinstance(p, Symbol)]
+    drawn = [(Box(s.x, s.y, 24, 24), "symbol") for s in symbols]
+    drawn += [(text.box, text.text) for text in scene.texts()]
+    runs = [(run, "line") for run in _runs(scene)]
+    for (one, name), (other, called) in meeting([*drawn, *runs]):
+        assert name == called == "line", (name, one, called, other)
+
+
+def _runs(scene: Scene) -> Iterator[Box]:
+    """Yield the box of each straight run of a line."""
+    for part in scene.strokes():
+        if isinstance(part, Stroke) and not part.filled:
+            for (x, y), (to_x, to_y) in pairwise(part.places):
+                left, top = min(x, to_x), min(y, to_y)
+                yield Box(left, top, abs(to_x - x), abs(to_y - y))

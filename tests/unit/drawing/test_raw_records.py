@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from typing import Any
 
 from hypothesis import given, settings
@@ -14,8 +15,12 @@ from app.domain.record import Record
 from app.domain.record import choices as c
 from app.drawing.board import board_scene, draw_board
 from app.drawing.chain import chain_scene, draw_chain
+from app.drawing.one_line import one_line_blocks, one_line_scene
+from app.drawing.render import render
 from app.drawing.street import draw_street, street_scene
+from app.drawing.whole_house import house_bands, house_scene
 from tests.unit.drawing.checks import (
+    assert_clear,
     assert_laid_out,
     drawn_refs,
     link,
@@ -48,6 +53,7 @@ OWNERS = one_of(c.OWNERS)
 SOME = st.sampled_from(POOL)
 RECORDS = st.fixed_dictionaries(
     {
+        "rooms": items("R", name=NAMES, storey=one_of(c.STOREYS)),
         "sources": items(
             "S",
             kind=one_of(c.SOURCE_KINDS),
@@ -80,8 +86,22 @@ RECORDS = st.fixed_dictionaries(
             residual_current_ma=FIGURES,
             modules=st.none() | st.integers(1, 12),
         ),
-        "circuits": items("C", name=NAMES, ways=st.lists(SOME, max_size=3)),
-        "points": items("P", kind=one_of(POINT_KINDS), name=NAMES, fuse_a=FIGURES),
+        "circuits": items(
+            "C",
+            name=NAMES,
+            number=NAMES,
+            ways=st.lists(SOME, max_size=3),
+            line_mm2=FIGURES,
+        ),
+        "points": items(
+            "P",
+            kind=one_of(POINT_KINDS),
+            name=NAMES,
+            fuse_a=FIGURES,
+            room=st.sampled_from([None, "R0", "R1", "R2", "GONE"]),
+            outdoor=one_of(c.YES_NO),
+            count=st.integers(1, 99),
+        ),
         "ties": items("T", point=SOME, tied_to=SOME, grade=one_of(c.GRADES)),
     }
 ).map(lambda found: record(**found))
@@ -116,3 +136,34 @@ def test_a_chain_shows_every_step_in_order(house: Record) -> None:
             root = parsed(draw_chain(one, link, c.OWNERS))
             assert drawn_refs(root) == [step.ref for step in one.steps]
             assert_laid_out(chain_scene(one, link, c.OWNERS))
+
+
+@settings(deadline=None)
+@given(RECORDS)
+def test_a_house_shows_every_point_once(house: Record) -> None:
+    for lit in ("", "C0", "R0"):
+        bands, key = house_bands(house, link, lit)
+        scenes = [*(block for band in bands for block in band.blocks), *key]
+        for scene in scenes:
+            parsed(render(scene))
+            assert_laid_out(scene)
+            assert_clear(scene)
+        refs = Counter(thing.ref for scene in scenes for thing in scene.things())
+        assert {p.ref: refs[p.ref] for p in house.points} == {
+            p.ref: 1 for p in house.points
+        }
+        assert_laid_out(house_scene(house, link, lit))
+
+
+@settings(deadline=None)
+@given(RECORDS)
+def test_a_one_line_diagram_shows_every_circuit(house: Record) -> None:
+    scenes = one_line_blocks(house, link)
+    for scene in scenes:
+        parsed(render(scene))
+        assert_laid_out(scene)
+        assert_clear(scene)
+    refs = {thing.ref for scene in scenes for thing in scene.things()}
+    assert {circuit.ref for circuit in house.circuits} <= refs
+    assert {board.ref for board in house.boards} <= refs
+    assert_laid_out(one_line_scene(house, link))

@@ -165,7 +165,7 @@ def test_what_something_hangs_on_since_is_not_undone(connection: Connection) -> 
     number = save(connection, here, edits.added(here.record, room), "Added R-NEW")
     assert number is not None
     add(connection, "NEW", room="R-NEW")
-    assert "has been changed again since" in refusal_of_undo(connection, number)
+    assert "something else needs what it did" in refusal_of_undo(connection, number)
 
 
 def test_there_must_be_a_change_to_undo(connection: Connection) -> None:

@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from datetime import UTC, datetime
 from decimal import Decimal
 from pathlib import Path
 
@@ -11,6 +12,8 @@ from app.domain.record import Home, Point, Record, Room
 from app.store import homes
 from app.store.engine import make_engine, reading, writing
 
+NOW = datetime(2026, 3, 1, 12, tzinfo=UTC)
+
 
 @pytest.fixture
 def written(database: Path, demo: Record) -> Callable[[Record], Record]:
@@ -19,7 +22,7 @@ def written(database: Path, demo: Record) -> Callable[[Record], Record]:
     def write(new: Record) -> Record:
         engine = make_engine(database)
         with writing(engine) as connection:
-            key = homes.add(connection, demo)
+            key = homes.add(connection, demo, NOW)
         with writing(engine) as connection:
             homes.write(connection, key, demo, new)
         with reading(engine) as connection:
@@ -33,7 +36,7 @@ def test_every_home_is_read_as_it_was_written(
 ) -> None:
     engine = make_engine(database)
     with writing(engine) as connection:
-        keys = {name: homes.add(connection, houses[name]) for name in houses}
+        keys = {name: homes.add(connection, houses[name], NOW) for name in houses}
     with reading(engine) as connection:
         for name, key in keys.items():
             assert homes.load(connection, key) == houses[name]
@@ -82,7 +85,7 @@ def test_a_new_reference_is_followed_everywhere(
 def test_a_home_of_no_items_is_read(database: Path) -> None:
     bare = Record(home=Home(ref="bare", name="Bare"))
     with writing(make_engine(database)) as connection:
-        key = homes.add(connection, bare)
+        key = homes.add(connection, bare, NOW)
         assert homes.load(connection, key) == bare
 
 
@@ -90,7 +93,10 @@ def test_two_homes_may_use_the_same_references(database: Path, demo: Record) -> 
     other = demo.having(home=Home(ref="other", name="Other"))
     engine = make_engine(database)
     with writing(engine) as connection:
-        first, second = homes.add(connection, demo), homes.add(connection, other)
+        first, second = (
+            homes.add(connection, demo, NOW),
+            homes.add(connection, other, NOW),
+        )
         homes.write(connection, second, other, Record(home=other.home))
     with reading(engine) as connection:
         assert homes.load(connection, first) == demo
@@ -99,7 +105,7 @@ def test_two_homes_may_use_the_same_references(database: Path, demo: Record) -> 
 
 def test_a_home_that_is_put_away_is_not_listed(database: Path, demo: Record) -> None:
     with writing(make_engine(database)) as connection:
-        key = homes.add(connection, demo)
+        key = homes.add(connection, demo, NOW)
         homes.set_deleted(connection, key, "2026-11-01T00:00:00+00:00")
         assert homes.all_homes(connection) == ()
         assert homes.home_id(connection, "demo") is None
@@ -113,7 +119,7 @@ def test_an_error_leaves_nothing_behind(database: Path, demo: Record) -> None:
 
     def fail() -> None:
         with writing(engine) as connection:
-            homes.add(connection, demo)
+            homes.add(connection, demo, NOW)
             raise ZeroDivisionError
 
     with pytest.raises(ZeroDivisionError):
@@ -130,7 +136,7 @@ def test_a_reference_to_nothing_cannot_be_kept(database: Path) -> None:
         pytest.raises(Exception, match="FOREIGN KEY constraint failed"),
         writing(engine) as connection,
     ):
-        homes.add(connection, Record(home=home, points=(point,)))
+        homes.add(connection, Record(home=home, points=(point,)), NOW)
     with reading(engine) as connection:
         assert homes.home_refs(connection) == set()
 
@@ -140,5 +146,5 @@ def test_what_is_named_before_it_is_written_is_kept(database: Path) -> None:
     point = Point(ref="P1", kind="light", room="R1")
     record = Record(home=Home(ref="a", name="A"), rooms=(room,), points=(point,))
     with writing(make_engine(database)) as connection:
-        key = homes.add(connection, record)
+        key = homes.add(connection, record, NOW)
         assert homes.load(connection, key) == record

@@ -22,8 +22,9 @@ def test_what_is_kept_is_there_until_it_is_let_go(tmp_path: Path) -> None:
 
 
 def test_it_is_kept_for_a_day(tmp_path: Path) -> None:
-    old = keep(tmp_path, "a", NOW)
-    later = NOW + KEPT_FOR + timedelta(minutes=1)
+    now = datetime.now(UTC)
+    old = keep(tmp_path, "a", now)
+    later = now + KEPT_FOR + timedelta(minutes=1)
     assert kept(tmp_path, old, later) is None
     keep(tmp_path, "b", later)
     assert not (tmp_path / old).exists()

@@ -25,6 +25,7 @@ KIND = DeviceKind(
         "residual_current_ma",
         "rcd_type",
         "button_pressed_on",
+        "button_every_months",
         "poles",
         "breaking_capacity_ka",
     ),

@@ -27,6 +27,7 @@ KIND = DeviceKind(
         "rcd_type",
         "time_delayed",
         "button_pressed_on",
+        "button_every_months",
         "poles",
     ),
     protects=("earth_leakage",),

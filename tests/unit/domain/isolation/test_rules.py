@@ -12,7 +12,7 @@ from app.domain.isolation.cautions import CAUTIONS
 from app.domain.isolation.stops import STOPS
 from app.domain.isolation.turns import TURNS
 from app.domain.network import network
-from app.domain.record import Record
+from app.domain.record import Record, Work
 from tests.builders import (
     Part,
     board,
@@ -103,6 +103,11 @@ def lit() -> Record:
     )
 
 
+def worked_on(record: Record, *about: str) -> Record:
+    done = Work(ref="WK", name="Altered", state="done", about=about)
+    return record.having(works=(done,))
+
+
 def borrowed() -> Record:
     return house(tie("P1", "C2", "neutral"))
 
@@ -118,6 +123,7 @@ def changed_sources(record: Record, gone: str) -> Record:
 
 WITH: dict[str, Callable[[], Plan]] = {
     "weak_tie": lambda: planned(changed(house(), "ties", "T-P1-C1-feeds", grade="2")),
+    "work_since": lambda: planned(worked_on(house(), "C1")),
     "label": lambda: planned(changed(house(), "devices", "W1", label_found="SPARE")),
     "not_looked_at": lambda: planned(changed(house(), "rooms", "R1", looked_at="part")),
     "two_circuits": lambda: planned(house(tie("P1", "C2", "present"))),

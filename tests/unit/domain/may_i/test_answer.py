@@ -6,7 +6,15 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from app.domain.may_i import JOBS, NATIONS, QUESTIONS, Nation, may_i, side_by_side
+from app.domain.may_i import (
+    JOBS,
+    NATIONS,
+    QUESTIONS,
+    Nation,
+    allowed,
+    may_i,
+    side_by_side,
+)
 from app.domain.may_i.answer import building_of
 
 SETTLED = {"separating_wall": "no", "building_change": "no", "building": "low_house"}
@@ -133,6 +141,30 @@ def test_a_verdict_is_the_same_however_the_rest_is_answered(
         assert first.verdict != "depends"
 
 
+@given(jobs, nations, answers, answers, answers)
+def test_what_is_only_narrowed_gives_no_verdict_that_an_answer_within_would_turn(
+    job: str,
+    nation: Nation,
+    known: dict[str, str],
+    one: dict[str, str],
+    other: dict[str, str],
+) -> None:
+    within = {code: {one[code], other[code]} for code in one.keys() & other.keys()}
+    first = may_i(nation, JOBS[job], known, within)
+    inside = {
+        code: answer
+        for code, answer in one.items()
+        if code in within and answer in JOBS[job].limits.get(code, within[code])
+    }
+    later = may_i(nation, JOBS[job], {**inside, **known}, within)
+    if first.missing:
+        assert first.verdict == "depends"
+        assert len(first.may_be) > 1
+        assert later.verdict in (*first.may_be, "depends")
+    else:
+        assert later.verdict == first.verdict
+
+
 NETWORK_SIDE = sorted(
     code for code, job in JOBS.items() if job.sets.get("work") == "network_side"
 )
@@ -143,17 +175,21 @@ def test_nothing_allows_work_on_the_network_side(
     job: str, nation: Nation, known: dict[str, str]
 ) -> None:
     on_it = {**known, "work": "network_side"}
-    assert may_i(nation, JOBS[job], on_it).verdict == "not_yours"
+    answer = may_i(nation, JOBS[job], on_it)
+    assert answer.verdict == "not_yours"
+    assert allowed(answer).sentence.startswith("No. It belongs to the network")
+    assert "network" in answer.decides
 
 
 def test_all_four_stand_side_by_side() -> None:
     four = side_by_side(JOBS["move-kitchen-socket"], {"new_circuit": "no"})
-    assert {nation: answer.verdict for nation, answer in four.items()} == {
-        "england": "no_notice",
-        "wales": "notice",
-        "scotland": "depends",
-        "northern_ireland": "no_regime",
-    }
+    assert [(column.title, column.answer.verdict) for column in four] == [
+        ("England", "no_notice"),
+        ("Wales", "notice"),
+        ("Scotland, house of one or two storeys", "depends"),
+        ("Scotland, flat or higher house", "depends"),
+        ("Northern Ireland", "no_regime"),
+    ]
 
 
 def test_where_someone_has_to_be_told_there_is_a_way_of_telling() -> None:
@@ -182,3 +218,24 @@ def test_the_building_comes_from_the_home(
     dwelling: str, storeys: int | None, building: str | None
 ) -> None:
     assert building_of(dwelling, storeys) == building
+
+
+def test_what_comes_out_the_same_claims_nothing_that_is_not_known() -> None:
+    fan = JOBS["bath-fan"]
+    near = may_i("england", fan, {"place": "bath_zone"})
+    assert (near.verdict, near.rule) == ("notice", "EN3 or EN4")
+    assert "A new circuit is installed. Or: A circuit is added" in near.because
+    wales = may_i("wales", fan, {})
+    assert (wales.verdict, wales.rule) == ("notice", "WA10")
+    assert "bathroom" in wales.because
+    assert "a circuit is new" not in wales.because
+    anywhere = may_i("wales", JOBS["floor-heating"], {})
+    assert "special installation" in anywhere.because
+    assert "kitchen" not in anywhere.because
+
+
+def test_what_the_record_says_is_named_as_what_decided() -> None:
+    known = {"place": "bath_zone", "new_circuit": "no"}
+    found = may_i("england", JOBS["bath-fan"], known, {"place": ("bath_zone",)})
+    words = QUESTIONS["place"].answers["bath_zone"]
+    assert (QUESTIONS["place"].text, words) in found.decided_by

@@ -206,6 +206,56 @@ TABLE = (
         "outdoor_wiring=no",
         *(ADDED_E, (N, "WA10", L), LOW_HOUSE, IN_A_FLAT),
     ),
+    *(
+        row(
+            "something-else",
+            f"work={work} new_circuit=no",
+            *(REPLACED_E, (NN, rule, H), ANY_BUILDING, ANY_BUILDING),
+        )
+        for work, rule in (("enclosure", "WA4"), ("mechanical", "WA5"))
+    ),
+    row(
+        "something-else",
+        f"work=signal special=none {ELSEWHERE}",
+        *(ADDED_E, (NN, "WA9", M), LOW_HOUSE, IN_A_FLAT),
+    ),
+    row(
+        "something-else",
+        "work=signal special=none place=bath_zone new_circuit=no outdoor_wiring=no",
+        *((N, "EN4", H), NOT_LISTED_W, LOW_HOUSE, IN_A_FLAT),
+    ),
+    row(
+        "add-socket",
+        "place=bath_zone new_circuit=no outdoor_wiring=no",
+        *((N, "EN4", H), NOT_LISTED_W, LOW_HOUSE, IN_A_FLAT),
+    ),
+    row("garden-lights", "new_circuit=yes", NEW_E, NEW_W, LOW_HOUSE, IN_A_FLAT),
+    row(
+        "shed-extend",
+        "new_circuit=yes",
+        *map(at_most, (NEW_E, NEW_W, LOW_HOUSE)),
+        IN_A_FLAT,
+    ),
+    row(
+        "smart-switch-cable",
+        "place=bath_zone",
+        *((N, "EN4", M), (N, "WA10", M), (NW, "SC3", M), IN_A_FLAT),
+    ),
+    row(
+        "heating-controls",
+        "place=bath_zone new_circuit=no",
+        *((N, "EN4", M), (N, "WA10", M), (NW, "SC3", M), IN_A_FLAT),
+    ),
+    row(
+        "heating-controls",
+        "place=elsewhere new_circuit=yes",
+        *((N, "EN3", M), (N, "WA10", M), (NW, "SC3", M), IN_A_FLAT),
+    ),
+    row(
+        "floor-heating",
+        "place=elsewhere new_circuit=no",
+        *(ADDED_E, NOT_LISTED_W, LOW_HOUSE, IN_A_FLAT),
+    ),
 )
 UNTOUCHED = {"separating_wall": "no", "building_change": "no"}
 

@@ -10,8 +10,8 @@ from decimal import Decimal
 
 import pytest
 
-from app.domain.may_i import in_bath_zone, place_of
-from app.domain.record import Room
+from app.domain.may_i import in_bath_zone, place_of, places_of
+from app.domain.record import Point, Room
 
 
 @pytest.mark.parametrize(
@@ -60,3 +60,60 @@ def test_the_zone(
 def test_a_room_is_a_kind_of_place(fields: dict[str, str], place: str | None) -> None:
     room = Room.model_validate({"ref": "R1", "name": "A room", **fields})
     assert place_of(room) == place
+
+
+WATER = ("bath_zone", "bathroom", "bath_void")
+
+
+@pytest.mark.parametrize(
+    ("shower", "distance", "height", "places"),
+    [
+        ("no", None, None, WATER),
+        ("no", "0.6", None, WATER),
+        ("no", "0.6", "2.25", ("bath_zone",)),
+        ("no", "0.61", "1", ("bathroom",)),
+        ("no", "0.6", "2.26", ("bathroom", "bath_void")),
+        # Behind the panel of a bath, or above it: the record does not say.
+        ("no", "0", "0.3", WATER),
+        # A shower may have no tray, and a head above 2.25 m.
+        ("yes", "0.61", "1", WATER),
+        ("unknown", "0.61", "1", WATER),
+        ("yes", "1.2", "1", WATER),
+        ("yes", "1.21", "1", ("bathroom",)),
+        ("yes", "0.6", "2.26", WATER),
+        ("yes", "0.6", "2.25", ("bath_zone",)),
+    ],
+)
+def test_a_point_by_the_water_is_placed_by_its_lengths(
+    shower: str, distance: str | None, height: str | None, places: tuple[str, ...]
+) -> None:
+    room = Room(ref="R1", name="A", kind="bathroom", has_bath="yes", has_shower=shower)
+    point = Point(
+        ref="P1",
+        kind="extractor",
+        from_bath_m=Decimal(distance) if distance else None,
+        height_m=Decimal(height) if height else None,
+    )
+    assert places_of(room, point) == places
+
+
+@pytest.mark.parametrize(
+    ("kind", "places"),
+    [
+        ("garage", ("elsewhere", "outbuilding")),
+        ("utility", ("elsewhere", "kitchen")),
+        ("toilet", ("elsewhere",)),
+        ("bedroom", ("elsewhere", *WATER)),
+        ("unknown", ()),
+    ],
+)
+def test_what_the_record_leaves_open_stays_open(
+    kind: str, places: tuple[str, ...]
+) -> None:
+    assert places_of(Room(ref="R1", name="A", kind=kind)) == places
+
+
+def test_a_point_outdoors_is_outdoors_whatever_its_room() -> None:
+    point = Point(ref="P1", kind="light", outdoor="yes")
+    assert places_of(Room(ref="R1", name="A", kind="kitchen"), point) == ("outdoors",)
+    assert places_of(None) == ()

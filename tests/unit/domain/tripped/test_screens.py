@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from app.domain.tripped import FIRST, SCREENS, Screen, trail
+from app.domain.tripped import FIRST, SCREENS, Screen, asked, choices_of, trail
 
 
 def walks(codes: tuple[str, ...] = ()) -> Iterator[tuple[Screen, ...]]:
@@ -62,3 +62,39 @@ def test_a_neutral_fault_is_reached_when_it_trips_with_every_way_off() -> None:
 def test_a_walk_that_leaves_the_screens_is_none() -> None:
     assert trail(("moved", "neutral")) is None
     assert trail(("no-such",)) is None
+
+
+def test_a_way_that_trips_by_itself_has_no_ways_to_switch_off() -> None:
+    on, off = SCREENS["rcd-on"], SCREENS["ways-off"]
+    assert [*choices_of(on, ways_below=False)] == ["plug-in", "fault"]
+    assert [*choices_of(on, ways_below=True)] == ["plug-in", "ways-off"]
+    assert [*choices_of(on, ways_below=None)] == ["plug-in", "ways-off"]
+    assert [*choices_of(off, ways_below=True)] == ["way-by-way", "neutral"]
+    assert [*choices_of(off, ways_below=None)] == ["way-by-way", "neutral", "fault"]
+
+
+def test_no_screen_offers_one_answer_twice() -> None:
+    for screen in SCREENS.values():
+        for below in (True, False, None):
+            words = [*choices_of(screen, ways_below=below).values()]
+            assert len(words) == len(set(words))
+
+
+def test_what_has_to_be_named_is_asked_when_it_can_be_known() -> None:
+    way = ("moved", "rcd", "rcd-on", "ways-off", "way-by-way", "fault", "tell")
+    thing = ("moved", "breaker", "breaker-on", "plug-in", "found")
+    itself = ("moved", "breaker", "breaker-on", "fault")
+    for codes, wanted in (
+        (way, ("device", "way")),
+        (thing, ("device", "point")),
+        (itself, ("device",)),
+        (("moved", "nothing"), ()),
+    ):
+        walked = trail(codes)
+        assert walked is not None
+        assert asked(walked) == wanted
+
+
+def test_whoever_saw_danger_can_say_what_to_tell() -> None:
+    assert trail(("leave", "tell")) is not None
+    assert trail(("moved", "rcd", "leave", "tell")) is not None

@@ -11,6 +11,7 @@ from app.domain.tripped import GROUNDS, circuits_below, suspects
 from tests.builders import (
     board,
     circuit,
+    fcu,
     home,
     light,
     one_way,
@@ -84,6 +85,34 @@ def test_outdoors_and_wet_come_first() -> None:
         ("P1", "lights"),
     ]
     assert [s.ref for s in found if s.unplugs] == ["P4", "P3", "P6", "P2"]
+
+
+def test_a_light_of_a_kitchen_is_not_among_what_is_wet() -> None:
+    inside = (light("P1", room="R1"), socket("P2", room="R1"), light("P3", room="R2"))
+    record = home(
+        room("R1", kind="kitchen"),
+        room("R2", kind="bathroom"),
+        one_way(circuit("C1", *inside)),
+    )
+    found = suspects(network(record), "W1")
+    assert [(s.ref, s.ground) for s in found] == [
+        ("P2", "wet"),
+        ("P3", "wet"),
+        ("P1", "lights"),
+    ]
+
+
+def test_what_water_runs_through_comes_before_what_stands_in_the_same_room() -> None:
+    washing = socket("P2", room="R1", care=("washing",))
+    kitchen = room("R1", kind="kitchen")
+    record = home(kitchen, one_way(circuit("C1", socket("P1", room="R1"), washing)))
+    assert [s.ref for s in suspects(network(record), "W1")] == ["P2", "P1"]
+
+
+def test_a_fused_connection_unit_is_not_unplugged() -> None:
+    unit = fcu("P1", socket("P2"))
+    found = suspects(network(home(one_way(circuit("C1", unit)))), "W1")
+    assert {s.ref: s.unplugs for s in found} == {"P1": False, "P2": True}
 
 
 def test_ways_below_an_rcd_are_listed_to_be_switched_off() -> None:

@@ -1,0 +1,1 @@
+"""The sections of a pack, each one module with ``section``."""

@@ -1,0 +1,8 @@
+"""What is to be done again: from the record, and what somebody has set."""
+
+from __future__ import annotations
+
+from app.domain.reminders.done import done
+from app.domain.reminders.due import HEADS, Due, dues
+
+__all__ = ["HEADS", "Due", "done", "dues"]

@@ -1,0 +1,53 @@
+"""Write down that something was done, and when it is next."""
+
+from __future__ import annotations
+
+from datetime import date
+
+from app.domain.days import later
+from app.domain.edits import added, new_ref, replaced
+from app.domain.record import Device, Occasion, Record, Reminder
+from app.domain.reminders.due import Due
+
+
+def done(record: Record, due: Due, on: date, outcome: str, note: str = "") -> Record:
+    """Return the record with one time more that something was done.
+
+    A button that worked is written on its RCD as well; a reminder with a day of its own
+    moves on, or has none any more when it was for just once.
+    """
+    record = added(
+        record,
+        Occasion(
+            ref=new_ref(record, Occasion),
+            kind=due.kind,
+            about=due.about.ref if due.about else None,
+            reminder=due.reminder or None,
+            done_on=on,
+            outcome=outcome,
+            note=note,
+        ),
+    )
+    if outcome == "failed":
+        return record
+    return _moved_on(_pressed(record, due, on), due, on)
+
+
+def _pressed(record: Record, due: Due, on: date) -> Record:
+    rcd = record.find(Device, due.about.ref if due.about else None)
+    if due.kind != "rcd_button" or rcd is None:
+        return record
+    latest = max(on, rcd.button_pressed_on or on)
+    return replaced(
+        record, rcd.ref, rcd.model_copy(update={"button_pressed_on": latest})
+    )
+
+
+def _moved_on(record: Record, due: Due, on: date) -> Record:
+    reminder = record.find(Reminder, due.reminder)
+    if reminder is None or reminder.next_on is None:
+        return record
+    next_on = later(on, due.every, due.every_unit) if due.every else None
+    return replaced(
+        record, reminder.ref, reminder.model_copy(update={"next_on": next_on})
+    )

@@ -1,0 +1,55 @@
+"""Reminders as an iCalendar file (RFC 5545), written by a library."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from datetime import datetime, timedelta
+
+from icalendar import Alarm, Calendar, Event
+
+from app.domain.record import Home
+from app.domain.reminders import Due
+
+PRODUCT = "-//Ways and Points//Reminders//EN"
+FREQUENCY = {"day": "DAILY", "week": "WEEKLY", "month": "MONTHLY", "year": "YEARLY"}
+NINE = timedelta(hours=9)
+
+
+def reminders_calendar(home: Home, dues: Iterable[Due], stamp: datetime) -> bytes:
+    """Return a calendar with an all-day event for each thing that has a day.
+
+    Args:
+        home: The home that they are of.
+        dues: Things to do again; those without a day, done or off are left out.
+        stamp: When it is made, UTC.
+    """
+    calendar = Calendar()
+    calendar.add("prodid", PRODUCT)
+    calendar.add("version", "2.0")
+    calendar.add("x-wr-calname", f"{home.name}: reminders")
+    for due in dues:
+        if due.state in ("now", "later") and due.next_on:
+            calendar.add_component(_event(home, due, stamp))
+    return bytes(calendar.to_ical())
+
+
+def _event(home: Home, due: Due, stamp: datetime) -> Event:
+    event = Event()
+    event.add("uid", f"{due.key}.{home.ref}@ways-and-points.invalid")
+    event.add("dtstamp", stamp)
+    event.add("dtstart", due.next_on)
+    event.add("summary", f"{due.named} ({home.name})")
+    event.add("description", f"{due.says} {due.basis}".strip())
+    if due.every:
+        rule = {"freq": FREQUENCY[due.every_unit], "interval": due.every}
+        event.add("rrule", rule)
+    event.add_component(_alarm(due))
+    return event
+
+
+def _alarm(due: Due) -> Alarm:
+    alarm = Alarm()
+    alarm.add("action", "DISPLAY")
+    alarm.add("description", due.named)
+    alarm.add("trigger", NINE)
+    return alarm

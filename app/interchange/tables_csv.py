@@ -1,0 +1,58 @@
+"""Circuits and points as CSV, for a spreadsheet.
+
+A cell that a spreadsheet would take for a formula begins with an apostrophe.
+"""
+
+from __future__ import annotations
+
+import csv
+import io
+from collections.abc import Iterable, Iterator
+
+from app.domain.record import Circuit, Item, Point, Record, specs
+
+FORMULA = ("=", "+", "-", "@", "\t", "\r")
+
+
+def circuits_csv(record: Record) -> bytes:
+    """Return the circuits: one a row, every field a column, as the record has them."""
+    return _csv(Circuit, record.circuits, {})
+
+
+def points_csv(record: Record) -> bytes:
+    """Return the points, each with the circuits and points that it is tied to."""
+    ties = {
+        point.ref: " ".join(t.tied_to for t in record.ties_of(point.ref))
+        for point in record.points
+    }
+    return _csv(Point, record.points, {"tied_to": ties})
+
+
+def _csv(
+    cls: type[Item], items: Iterable[Item], more: dict[str, dict[str, str]]
+) -> bytes:
+    names = [spec.name for spec in specs(cls)]
+    text = io.StringIO(newline="")
+    writer = csv.writer(text, lineterminator="\r\n")
+    writer.writerow([*names, *more])
+    for item in items:
+        extra = [column[item.ref] for column in more.values()]
+        writer.writerow([*_cells(item, names), *extra])
+    return text.getvalue().encode("utf-8-sig")
+
+
+def _cells(item: Item, names: list[str]) -> Iterator[str]:
+    for name in names:
+        value = getattr(item, name)
+        if value is None:
+            yield ""
+        elif isinstance(value, tuple):
+            yield _plain(" ".join(value))
+        elif isinstance(value, str):
+            yield _plain(value)
+        else:
+            yield str(value)
+
+
+def _plain(text: str) -> str:
+    return f"'{text}" if text.startswith(FORMULA) else text

@@ -1,0 +1,248 @@
+"""The pack that is handed over: the same content as PDF, HTML, document and tables."""
+
+from __future__ import annotations
+
+import base64
+import hashlib
+import io
+import zipfile
+from collections.abc import Callable, Collection, Mapping
+from dataclasses import dataclass
+from datetime import date
+
+from sqlalchemy import Connection
+
+from app.domain.days import in_words
+from app.domain.pack import Pack, Picture, kept_back, pack
+from app.domain.record import Record
+from app.drawing.board import draw_board
+from app.drawing.one_line import one_line_blocks
+from app.drawing.render import render
+from app.drawing.street import draw_street
+from app.drawing.whole_house import house_bands
+from app.interchange import to_document
+from app.interchange.tables_csv import circuits_csv, points_csv
+from app.report import Paper, as_pdf
+from app.services.carried import script, style, templates
+from app.services.drawings import board_file, house_file, one_line_file, street_file
+from app.services.history import when
+from app.services.homes import OpenHome
+from app.services.remarks import remarks_of
+from app.store.changes import latest_changes
+
+STYLES = ("tokens", "base", "components/drawing", "pack")
+MANIFEST = "MANIFEST.sha256"
+MOST_CHANGES = 500
+READ_ME = """{title}
+{day}
+
+Begin with pack.pdf, or open pack.html in any browser: both say the same. No network and
+no program is needed. record.json is the whole record for another program, circuits.csv
+and points.csv are for a spreadsheet. {manifest} has the SHA-256 of every file: with
+GNU tools, "sha256sum -c {manifest}" checks them.
+
+It is the record of people who look after their own home, no certificate and no
+inspection report. Prove everything at the point of work.
+"""
+# The bytes of a photograph as it is shown, by the digest of its original.
+Photos = Callable[[str], bytes | None]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Wanted:
+    """What goes into a pack.
+
+    Attributes:
+        record: The home.
+        day: The day that the pack carries.
+        without: What is kept back, codes of `PARTS`.
+        changes: Sentences of the log of changes, newest first.
+        photos: Gives a photograph without what the camera wrote into it.
+        seconds: How long the PDF may take.
+    """
+
+    record: Record
+    day: date
+    without: Collection[str]
+    changes: tuple[str, ...] = ()
+    photos: Photos = lambda _digest: None
+    seconds: float = 120.0
+
+
+def changes_told(connection: Connection, home: OpenHome) -> tuple[str, ...]:
+    """Return the newest changes of a home, `MOST_CHANGES` at most, a sentence each."""
+    found = latest_changes(connection, home.key, MOST_CHANGES)
+    return tuple(
+        f"{when(c.at)}: {c.sentence}" + (f" ({c.made_by})" if c.made_by else "")
+        for c in found
+    )
+
+
+def pack_files(wanted: Wanted) -> dict[str, bytes]:
+    """Return the files of a pack by their names, the manifest last.
+
+    Raises:
+        PaperError: The PDF could not be made.
+    """
+    record = kept_back(wanted.record, wanted.without)
+    changes = () if "history" in wanted.without else wanted.changes
+    made = pack(
+        record,
+        remarks_of(record, wanted.day),
+        wanted.day,
+        without=wanted.without,
+        changes=changes,
+    )
+    drawings, parts = _drawings(record), _parts(record)
+    photos = _photos(made, wanted.photos)
+    ways = tuple((d.ref, f"{d.title} ({d.ref})") for d in record.devices if d.way)
+    day = in_words(wanted.day)
+    files = {
+        "READ-ME.txt": READ_ME.format(
+            title=made.title, day=day, manifest=MANIFEST
+        ).encode(),
+        "pack.pdf": _pdf(made, drawings, parts, photos, ways, wanted.seconds),
+        "pack.html": _html(made, record.home.ref, drawings, parts, photos, ways),
+        "record.json": to_document(record).encode(),
+        "circuits.csv": circuits_csv(record),
+        "points.csv": points_csv(record),
+        **_drawn(record),
+        **_named_photos(record, photos),
+    }
+    return files | {MANIFEST: _manifest(files)}
+
+
+def pack_zip(files: Mapping[str, bytes], folder: str, day: date) -> bytes:
+    """Return the files as one zip, in one folder, the same each time for the day."""
+    made = io.BytesIO()
+    with zipfile.ZipFile(made, "w", zipfile.ZIP_DEFLATED) as archive:
+        for name, content in files.items():
+            stamp = (max(day.year, 1980), day.month, day.day, 0, 0, 0)
+            entry = zipfile.ZipInfo(f"{folder}/{name}", stamp)
+            entry.compress_type = zipfile.ZIP_DEFLATED
+            entry.external_attr = 0o644 << 16
+            archive.writestr(entry, content)
+    return made.getvalue()
+
+
+def _drawings(record: Record) -> dict[str, str]:
+    """Return the drawings that the blocks of a pack name."""
+    drawings = {"street": draw_street(record, _no_link)}
+    for board in record.boards:
+        name = f"board-{board.ref}"
+        drawings[name] = draw_board(record, board.ref, _no_link, frozenset())
+    return drawings
+
+
+def _parts(record: Record) -> dict[str, dict[str, str]]:
+    """Return the drawings that stand in parts, each part by its own name."""
+    bands, key = house_bands(record, _no_link)
+    house = [scene for band in bands for scene in band.blocks]
+    sets = {
+        "house": [*house, *key],
+        "one-line": list(one_line_blocks(record, _no_link)),
+    }
+    return {
+        name: {f"{name}-{at}": render(scene) for at, scene in enumerate(scenes, 1)}
+        for name, scenes in sets.items()
+    }
+
+
+def _drawn(record: Record) -> dict[str, bytes]:
+    """Return every drawing as a file of its own."""
+    made = {
+        "street": street_file(record),
+        "house": house_file(record),
+        "one-line": one_line_file(record),
+        **{f"board-{b.ref}": board_file(record, b.ref) for b in record.boards},
+    }
+    return {f"drawings/{name}.svg": text.encode() for name, text in made.items()}
+
+
+def _no_link(_ref: str) -> None:
+    return None
+
+
+def _photos(made: Pack, shown: Photos) -> dict[str, bytes]:
+    names = {
+        block.name
+        for section in made.sections
+        for block in section.blocks
+        if isinstance(block, Picture) and block.photo
+    }
+    found = {name: shown(name) for name in sorted(names)}
+    return {name: photo for name, photo in found.items() if photo}
+
+
+def _named_photos(record: Record, photos: Mapping[str, bytes]) -> dict[str, bytes]:
+    return {
+        f"photographs/{a.ref}.jpg": photos[a.sha256]
+        for a in record.attachments
+        if a.sha256 in photos
+    }
+
+
+def _pdf(
+    made: Pack,
+    drawings: Mapping[str, str],
+    parts: Mapping[str, Mapping[str, str]],
+    photos: Mapping[str, bytes],
+    ways: tuple[tuple[str, str], ...],
+    seconds: float,
+) -> bytes:
+    values = made.model_dump(mode="json", exclude={"title", "day"})
+    paper = Paper(
+        template="pack",
+        title=made.title,
+        day=made.day,
+        data={
+            **values,
+            "ways": [title for _, title in ways],
+            "parts": {name: list(every) for name, every in parts.items()},
+        },
+        drawings={
+            **drawings,
+            **{n: svg for p in parts.values() for n, svg in p.items()},
+        },
+        photos={f"{name}.jpg": photo for name, photo in photos.items()},
+    )
+    return as_pdf(paper, seconds=seconds)
+
+
+def _html(
+    made: Pack,
+    home: str,
+    drawings: Mapping[str, str],
+    parts: Mapping[str, Mapping[str, str]],
+    photos: Mapping[str, bytes],
+    ways: tuple[tuple[str, str], ...],
+) -> bytes:
+    looks, acts = style(*STYLES), script("pack")
+    page = templates().get_template("pack/pack.html")
+    return page.render(
+        pack=made,
+        day=in_words(made.day),
+        home=home,
+        drawings=drawings,
+        parts=parts,
+        photos={name: _inline(photo) for name, photo in photos.items()},
+        ways=ways,
+        style=looks,
+        style_hash=_hash(looks),
+        script=acts,
+        script_hash=_hash(acts),
+    ).encode()
+
+
+def _inline(photo: bytes) -> str:
+    return f"data:image/jpeg;base64,{base64.b64encode(photo).decode()}"
+
+
+def _hash(text: str) -> str:
+    return base64.b64encode(hashlib.sha256(text.encode()).digest()).decode()
+
+
+def _manifest(files: Mapping[str, bytes]) -> bytes:
+    """Return the SHA-256 of each file, as the usual tools write and check it."""
+    lines = (f"{hashlib.sha256(c).hexdigest()}  {n}\n" for n, c in files.items())
+    return "".join(lines).encode()

@@ -1,0 +1,160 @@
+"""Handing over: choose what goes into the pack, see what leaves the house, take it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from urllib.parse import urlencode
+
+from flask import Blueprint, Response, render_template, request, url_for
+from flask.typing import ResponseReturnValue
+
+from app.domain.pack import PARTS, kept_back
+from app.domain.record import Record
+from app.errors import InvalidError
+from app.services.pack import Wanted, changes_told, pack_files, pack_zip
+from app.web.papers import pdf_answer, today
+from app.web.session import opened, read
+
+bp = Blueprint("pack", __name__, url_prefix="/homes/<home>/hand-over")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PartView:
+    """Something that is kept back unless it is asked for.
+
+    Attributes:
+        code: Its code.
+        words: What it is.
+        there: How much of it the record holds, in words.
+        taken: Whether it goes along.
+    """
+
+    code: str
+    words: str
+    there: str
+    taken: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PackPage:
+    """What goes into the pack.
+
+    Attributes:
+        title: Heading.
+        holds: What leaves the house in any case, counted.
+        parts: What may be kept back.
+        zip: Address of everything as one file.
+        pdf: Address of the PDF alone.
+        html: Address of the page alone.
+    """
+
+    title: str
+    holds: tuple[str, ...]
+    parts: tuple[PartView, ...]
+    zip: str
+    pdf: str
+    html: str
+
+
+@bp.get("/")
+def index(home: str) -> ResponseReturnValue:
+    """Show what leaves the house, and offer the pack."""
+    record, taken = opened(home).record, _taken()
+    query = urlencode([("with", code) for code in taken])
+    page = PackPage(
+        title="Hand over",
+        holds=tuple(_holds(record)),
+        parts=tuple(
+            PartView(
+                code=code,
+                words=words,
+                there=_there(record, code),
+                taken=code in taken,
+            )
+            for code, words in PARTS.items()
+        ),
+        zip=f"{url_for('.as_zip', home=home)}?{query}",
+        pdf=f"{url_for('.as_pdf', home=home)}?{query}",
+        html=f"{url_for('.as_html', home=home)}?{query}",
+    )
+    return render_template("pages/pack/index.html", page=page)
+
+
+@bp.get("/pack.zip")
+def as_zip(home: str) -> ResponseReturnValue:
+    """Give everything as one file."""
+    name = f"{opened(home).record.home.ref}-pack"
+    made = pack_zip(_files(home), name, today())
+    return _attached(made, "application/zip", f"{name}.zip")
+
+
+@bp.get("/pack.pdf")
+def as_pdf(home: str) -> ResponseReturnValue:
+    """Give the PDF."""
+    name = f"{opened(home).record.home.ref}-pack"
+    return pdf_answer(_files(home)["pack.pdf"], name)
+
+
+@bp.get("/pack.html")
+def as_html(home: str) -> ResponseReturnValue:
+    """Give the page that opens from the disk."""
+    name = f"{opened(home).record.home.ref}-pack.html"
+    return _attached(_files(home)["pack.html"], "text/html", name)
+
+
+def _files(home: str) -> dict[str, bytes]:
+    without = tuple(code for code in PARTS if code not in _taken())
+    here = opened(home)
+    return pack_files(
+        Wanted(
+            record=here.record,
+            day=today(),
+            without=without,
+            changes=changes_told(read(), here),
+        )
+    )
+
+
+def _taken() -> tuple[str, ...]:
+    taken = tuple(dict.fromkeys(request.args.getlist("with")))
+    if wrong := [code for code in taken if code not in PARTS]:
+        raise InvalidError(
+            f"There is no part “{wrong[0][:40]}”. There is: {', '.join(PARTS)}."
+        )
+    return taken
+
+
+def _attached(made: bytes, media_type: str, name: str) -> Response:
+    answer = Response(made, mimetype=media_type)
+    answer.headers["Content-Disposition"] = f'attachment; filename="{name}"'
+    answer.headers["Cache-Control"] = "no-store"
+    return answer
+
+
+def _holds(record: Record) -> tuple[str, ...]:
+    counts = (
+        (len(record.rooms), "room"),
+        (len(record.boards), "board"),
+        (len(record.circuits), "circuit"),
+        (len(record.points), "point"),
+        (len(record.works), "piece of work", "pieces of work"),
+        (len(record.papers), "paper"),
+        (len(record.results), "row of test results", "rows of test results"),
+    )
+    return tuple(_counted(number, *nouns) for number, *nouns in counts if number)
+
+
+def _counted(number: int, one: str, many: str = "") -> str:
+    return f"{number} {one if number == 1 else many or f'{one}s'}"
+
+
+def _there(record: Record, code: str) -> str:
+    """Say how much of a part there is to keep back."""
+    if code == "history":
+        return ""
+    changed = kept_back(record, (code,))
+    items = sum(a != b for a, b in zip(record.items(), changed.items(), strict=False))
+    number = items + (record.home != changed.home)
+    if code == "photos":
+        number = len(record.attachments)
+    return _counted(number, "entry", "entries") if number else "none recorded"

@@ -1,0 +1,226 @@
+"""Reminders: what is to be done again, done in one press, and a file for a calendar."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import UTC, datetime
+
+from flask import Blueprint, Response, redirect, render_template, url_for
+from flask.typing import ResponseReturnValue
+from flask_wtf import FlaskForm
+from wtforms import RadioField, StringField
+from wtforms.validators import ValidationError
+
+from app.domain.days import in_words
+from app.domain.record import Reminder
+from app.domain.record.choices import WORKED
+from app.domain.reminders import HEADS, Due, done, dues
+from app.errors import NotFoundError
+from app.services.homes import save
+from app.web.addresses import edit_url, item_url, with_done
+from app.web.fields import DayField, options, tidy
+from app.web.forms import sent_once
+from app.web.papers import today
+from app.web.session import change, opened, opened_to_change
+
+bp = Blueprint("reminders", __name__, url_prefix="/homes/<home>/reminders")
+
+PRESS = {
+    "rcd_button": ("It tripped today", "worked"),
+    "alarm_test": ("It worked today", "worked"),
+}
+OUTCOMES = {code: word for code, word in WORKED.items() if code != "unknown"}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DueView:
+    """One thing to do again.
+
+    Attributes:
+        title: What to do.
+        about: What it is about and its address, if it is one thing.
+        says: When it was last done, and when it is next.
+        basis: Why, or where that stands; empty where the one before it says the same.
+        press: Words and outcome of the button that says it was done today.
+        done: Address that takes it, and where another day or outcome is written down.
+        set: Words and address of the form with its day.
+    """
+
+    title: str
+    about: tuple[str, str] | None
+    says: str
+    basis: str
+    press: tuple[str, str]
+    done: str
+    set: tuple[str, str]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RemindersPage:
+    """Everything to do again.
+
+    Attributes:
+        title: Heading.
+        answer: How many wait, in one sentence.
+        today: The day that a press writes down.
+        groups: Code, heading and things, for each state that there is.
+        new: Address of the form of a reminder of one's own.
+        calendar: Address of the file for a calendar.
+    """
+
+    title: str
+    answer: str
+    today: str
+    groups: tuple[tuple[str, str, tuple[DueView, ...]], ...]
+    new: str
+    calendar: str
+
+
+class DoneForm(FlaskForm):  # type: ignore[misc]
+    """When something was done, and how it went."""
+
+    on = DayField("Done on")
+    outcome = RadioField("How it went", choices=options(OUTCOMES))
+    note = StringField("Note", description="What you noticed, if anything.")
+
+    def validate_on(self, field: DayField) -> None:
+        """Take a day that has come."""
+        if field.data is None:
+            raise ValidationError("Enter the day on which it was done.")
+        if field.data > today():
+            raise ValidationError("That day is still to come. Enter when it was done.")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DonePage:
+    """The form that takes another day or outcome.
+
+    Attributes:
+        title: Heading.
+        says: How it stands.
+        form: The form.
+        back: Address of the list.
+    """
+
+    title: str
+    says: str
+    form: DoneForm
+    back: str
+
+
+@bp.get("/")
+def index(home: str) -> ResponseReturnValue:
+    """List everything to do again, what is to be done now first."""
+    found = dues(opened(home).record, today())
+    groups = (
+        (state, head, _views(home, [due for due in found if due.state == state]))
+        for state, head in HEADS.items()
+    )
+    page = RemindersPage(
+        title="Reminders",
+        answer=_answer(found),
+        today=today().isoformat(),
+        groups=tuple(group for group in groups if group[2]),
+        new=url_for("items.new", home=home, plural=Reminder.plural),
+        calendar=url_for(".calendar", home=home),
+    )
+    return render_template("pages/reminders/index.html", page=page)
+
+
+@bp.get("/calendar.ics")
+def calendar(home: str) -> ResponseReturnValue:
+    """Give the reminders as a file for a calendar."""
+    # Late: the library takes a tenth of a second, and few ask for the file.
+    from app.interchange.calendar import reminders_calendar  # noqa: PLC0415
+
+    record = opened(home).record
+    stamp = datetime.now(UTC).replace(microsecond=0)
+    made = reminders_calendar(record.home, dues(record, today()), stamp)
+    answer = Response(made, mimetype="text/calendar")
+    name = f"{record.home.ref}-reminders.ics"
+    answer.headers["Content-Disposition"] = f'attachment; filename="{name}"'
+    return answer
+
+
+@bp.get("/<due>/done")
+def ask_done(home: str, due: str) -> ResponseReturnValue:
+    """Ask on which day something was done, and how it went."""
+    form = DoneForm(on=today(), outcome="worked")
+    return _form(home, _find(dues(opened(home).record, today()), due), form)
+
+
+@bp.post("/<due>/done")
+def take_done(home: str, due: str) -> ResponseReturnValue:
+    """Write down that something was done."""
+    form = DoneForm()
+    with change() as connection:
+        start = opened_to_change(connection, home)
+        found = _find(dues(start.record, today()), due)
+        if form.validate():
+            record = done(
+                start.record,
+                found,
+                form.on.data,
+                form.outcome.data,
+                tidy(form.note.data or ""),
+            )
+            words = OUTCOMES[form.outcome.data].lower()
+            sentence = f"{found.named}, {in_words(form.on.data)}: {words}."
+            number = save(connection, start, record, sentence, once=sent_once())
+            return redirect(with_done(url_for(".index", home=home), number), 303)
+    return _form(home, found, form), 422
+
+
+def _form(home: str, due: Due, form: DoneForm) -> str:
+    page = DonePage(
+        title=due.named, says=due.says, form=form, back=url_for(".index", home=home)
+    )
+    return render_template("pages/reminders/done.html", page=page)
+
+
+def _views(home: str, group: list[Due]) -> tuple[DueView, ...]:
+    views, said = [], ""
+    for due in group:
+        views.append(_view(home, due, "" if due.basis == said else due.basis))
+        said = due.basis
+    return tuple(views)
+
+
+def _view(home: str, due: Due, basis: str) -> DueView:
+    record = opened(home).record
+    about = record.by_ref.get(due.about.ref) if due.about else None
+    return DueView(
+        title=due.title,
+        about=(about.title, item_url(home, about)) if about else None,
+        says=due.says,
+        basis=basis,
+        press=PRESS.get(due.kind, ("Done today", "done")),
+        done=url_for(".take_done", home=home, due=due.key),
+        set=_set(home, due),
+    )
+
+
+def _set(home: str, due: Due) -> tuple[str, str]:
+    reminder = opened(home).record.find(Reminder, due.reminder)
+    if reminder is not None:
+        return "Change", edit_url(home, reminder)
+    about = due.about.ref if due.about else None
+    url = url_for(
+        "items.new", home=home, plural=Reminder.plural, kind=due.kind, about=about
+    )
+    return "Set another day, or switch it off", url
+
+
+def _find(found: tuple[Due, ...], key: str) -> Due:
+    for due in found:
+        if due.key == key:
+            return due
+    raise NotFoundError("There is no such reminder in this home any more.")
+
+
+def _answer(found: tuple[Due, ...]) -> str:
+    now = sum(due.state == "now" for due in found)
+    days = [due.next_on for due in found if due.state == "later" and due.next_on]
+    things = "One thing waits." if now == 1 else f"{now} things wait."
+    first = things if now else "Nothing waits."
+    return f"{first} The next is on {in_words(min(days))}." if days else first

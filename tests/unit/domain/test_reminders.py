@@ -1,0 +1,185 @@
+"""What is to be done again: its day, its state, and what doing it changes.
+
+The six months of a test button are BS 7671:2018+A2:2022, 514.12.2 (from memory); five
+years for a home that is let are SI 2020/312 and its like in the other nations.
+"""
+
+from __future__ import annotations
+
+from datetime import date
+from typing import Any
+
+import pytest
+
+from app.domain.days import later
+from app.domain.record import Device, Occasion, Paper, Record, Reminder
+from app.domain.reminders import Due, done, dues
+from tests.builders import board, device, home, point, street
+
+TODAY = date(2026, 11, 25)
+
+
+def house(**fields: Any) -> Record:
+    rcd = device("RCD", kind="rcd", residual_current_ma=30, **fields)
+    alarm = point("P1", kind="smoke_alarm")
+    return home(street(board("B1", rcd)), alarm, tenure="owner", nation="england")
+
+
+def of(record: Record, key: str, today: date = TODAY) -> Due:
+    (found,) = [due for due in dues(record, today) if due.key == key]
+    return found
+
+
+@pytest.mark.parametrize(
+    ("start", "number", "unit", "expected"),
+    [
+        (date(2026, 8, 31), 6, "month", date(2027, 2, 28)),
+        (date(2027, 8, 31), 6, "month", date(2028, 2, 29)),
+        (date(2024, 2, 29), 1, "year", date(2025, 2, 28)),
+        (date(2026, 12, 25), 1, "week", date(2027, 1, 1)),
+        (date(2026, 12, 31), 1, "day", date(2027, 1, 1)),
+        (date(9999, 12, 1), 50, "day", date.max),
+        (date(9999, 12, 1), 2, "month", date.max),
+    ],
+)
+def test_days_later(start: date, number: int, unit: str, expected: date) -> None:
+    assert later(start, number, unit) == expected
+
+
+def test_a_button_without_a_day_asks_for_one() -> None:
+    due = of(house(), "rcd_button.RCD")
+    assert (due.state, due.next_on, due.says) == ("no_day", None, "No day is known.")
+
+
+def test_a_button_comes_after_six_months() -> None:
+    due = of(house(button_pressed_on=date(2026, 6, 1)), "rcd_button.RCD")
+    assert (due.state, due.next_on) == ("later", date(2026, 12, 1))
+    assert "514.12.2" in due.basis
+
+
+def test_what_stands_on_the_device_goes_before() -> None:
+    record = house(button_pressed_on=date(2026, 6, 1), button_every_months=3)
+    due = of(record, "rcd_button.RCD")
+    assert (due.state, due.next_on) == ("now", date(2026, 9, 1))
+
+
+def test_pressing_it_writes_the_day_on_the_device() -> None:
+    record = house()
+    after = done(record, of(record, "rcd_button.RCD"), TODAY, "worked", "Loud.")
+    assert after.find(Device, "RCD").button_pressed_on == TODAY  # type: ignore[union-attr]
+    assert [(o.outcome, o.note) for o in after.occasions] == [("worked", "Loud.")]
+    assert of(after, "rcd_button.RCD").next_on == date(2027, 5, 25)
+
+
+def test_one_that_did_not_trip_stays_on_top_and_is_no_last_time() -> None:
+    record = house(button_pressed_on=date(2026, 11, 1))
+    after = done(record, of(record, "rcd_button.RCD"), TODAY, "failed")
+    assert after.find(Device, "RCD").button_pressed_on == date(2026, 11, 1)  # type: ignore[union-attr]
+    due = dues(after, TODAY)[0]
+    assert (due.key, due.state) == ("rcd_button.RCD", "now")
+    assert "Call an electrician" in due.says
+    mended = done(after, due, TODAY.replace(day=26), "worked")
+    assert of(mended, "rcd_button.RCD").state == "later"
+
+
+def test_alarms_are_tested_together_and_replaced_one_by_one() -> None:
+    record = house()
+    keys = {due.key for due in dues(record, TODAY)}
+    assert {"alarm_test", "alarm_replace.P1"} <= keys
+    after = done(record, of(record, "alarm_test"), TODAY, "worked")
+    assert of(after, "alarm_test").next_on == date(2026, 12, 25)
+    replaced = done(record, of(record, "alarm_replace.P1"), TODAY, "done")
+    assert of(replaced, "alarm_replace.P1").next_on == date(2036, 11, 25)
+
+
+@pytest.mark.parametrize(
+    ("tenure", "nation", "by", "duty"),
+    [
+        ("owner", "england", date(2031, 3, 1), False),
+        ("let", "england", date(2026, 3, 1), True),
+        ("let", "wales", date(2026, 3, 1), True),
+        ("rents", "scotland", date(2026, 3, 1), True),
+        ("let", "northern_ireland", date(2026, 3, 1), True),
+        ("let", "unknown", date(2026, 3, 1), False),
+        ("unknown", "england", None, False),
+    ],
+)
+def test_inspection_by_who_lives_there(
+    tenure: str, nation: str, by: date | None, *, duty: bool
+) -> None:
+    record = home(tenure=tenure, nation=nation, inspected_on=date(2021, 3, 1))
+    due = of(record, "inspection")
+    assert (due.next_on, due.duty) == (by, duty)
+
+
+@pytest.mark.parametrize(
+    ("tenure", "said", "by"),
+    [
+        ("owner", date(2028, 1, 1), date(2028, 1, 1)),
+        ("owner", date(2040, 1, 1), date(2040, 1, 1)),
+        ("let", date(2025, 1, 1), date(2025, 1, 1)),
+        ("let", date(2031, 1, 1), date(2029, 6, 1)),
+    ],
+)
+def test_the_day_that_the_latest_report_names(
+    tenure: str, said: date, by: date
+) -> None:
+    report = Paper(
+        ref="Q1", kind="condition_report", dated=date(2024, 6, 1), inspect_again_by=said
+    )
+    old = {"inspected_on": date(2014, 1, 1), "inspect_again_by": date(2019, 1, 1)}
+    record = home(tenure=tenure, nation="england", **old).having(papers=(report,))
+    assert of(record, "inspection").next_on == by
+
+
+def test_nothing_is_called_a_duty_that_is_none() -> None:
+    due = of(home(tenure="owner", inspected_on=date(2001, 3, 1)), "inspection")
+    assert (due.state, due.says) == (
+        "now",
+        "Last done on 1 March 2001. Recommended by 1 March 2011.",
+    )
+
+
+def test_a_reminder_of_ones_own_moves_on_and_one_for_once_is_done() -> None:
+    record = house().having(
+        reminders=(
+            Reminder(ref="E1", name="Look", next_on=TODAY, every=2, every_unit="week"),
+            Reminder(ref="E2", name="Ask", next_on=TODAY),
+        )
+    )
+    assert [due.key for due in dues(record, TODAY)][:2] == ["E2", "E1"]
+    again = done(record, of(record, "E1"), date(2026, 11, 20), "done")
+    assert of(again, "E1").next_on == date(2026, 12, 4)
+    once = done(record, of(record, "E2"), TODAY, "done")
+    assert (of(once, "E2").state, of(once, "E2").next_on) == ("done", None)
+
+
+def test_a_reminder_takes_the_place_of_what_the_record_asks_for() -> None:
+    record = house(button_pressed_on=date(2026, 6, 1)).having(
+        reminders=(
+            Reminder(ref="E1", kind="rcd_button", about="RCD", every=1),
+            Reminder(ref="E2", kind="alarm_test", state="off"),
+        )
+    )
+    button = of(record, "rcd_button.RCD")
+    assert (button.next_on, button.reminder) == (date(2026, 7, 1), "E1")
+    assert of(record, "alarm_test").state == "off"
+
+
+def test_another_reminder_for_the_same_is_shown_beside_it() -> None:
+    twice = (
+        Reminder(ref="E1", kind="alarm_test", every=1),
+        Reminder(ref="E2", kind="alarm_test", every=2),
+    )
+    found = dues(house().having(reminders=twice), TODAY)
+    assert {due.reminder for due in found} >= {"E1", "E2"}
+    keys = [due.key for due in found]
+    assert len(keys) == len(set(keys))
+
+
+def test_a_reminder_about_what_the_record_does_not_ask_for() -> None:
+    record = house().having(
+        reminders=(Reminder(ref="E1", kind="alarm_replace", next_on=TODAY),),
+        occasions=(Occasion(ref="O1", done_on=TODAY),),
+    )
+    assert of(record, "E1").state == "now"
