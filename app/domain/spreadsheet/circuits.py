@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from typing import Any
 
 from app.domain.board import left_feeder
+from app.domain.kinds import DEVICE_KINDS
 from app.domain.record import Board, Circuit, Device
 from app.domain.spreadsheet.devices import device_said, filled_in, settled
 from app.domain.spreadsheet.growing import Making, find_way
@@ -131,15 +132,22 @@ def _new(
     if device is None:
         return None
     making.growing.add(device)
-    return device, f"Makes {_name(making, board)}: {made_words(making, device)}"
+    return device, f"Makes {_name(making, board)}: {_made_words(making, device)}"
 
 
-def made_words(making: Making, device: Device) -> str:
-    """Return a device that is made in words, with what it would be fed from."""
-    facts = ", ".join(
-        f"{label} {value}" if label != "What it is" else value
-        for label, value in facts_of(device, "way", "label_found", "note")
-    )
+def device_facts(making: Making, device: Device) -> tuple[tuple[str, str], ...]:
+    """Return what is recorded of a device that is made, with what it would be fed from.
+
+    Also that its kind is not known; and its note, which may hold what is printed on it.
+    """
     feeder = [d for d in making.growing.of(Device) if d.ref == device.fed_from]
-    fed = f"fed from {feeder[0].title}" if feeder else "fed as the board is"
-    return f"{device.title}; {facts or 'Not known what it is'}; {fed}."
+    fed = feeder[0].title if feeder else "as the board is"
+    facts = facts_of(device, "kind", "way", "label_found", "note")
+    kind = ("What it is", DEVICE_KINDS[device.kind].label)
+    note = (("Note", device.note),) if device.note else ()
+    return (kind, *facts, ("Fed from", fed), *note)
+
+
+def _made_words(making: Making, device: Device) -> str:
+    facts = device_facts(making, device)
+    return f"{device.title}. {'; '.join(f'{label}: {words}' for label, words in facts)}"

@@ -7,7 +7,7 @@ from typing import Any
 from app.domain.board import left_feeder
 from app.domain.kinds import DEVICE_KINDS
 from app.domain.record import Board, Circuit, Device, specs
-from app.domain.spreadsheet.circuits import made_words, wanted_ref
+from app.domain.spreadsheet.circuits import device_facts, wanted_ref
 from app.domain.spreadsheet.devices import a_device, device_said, settled
 from app.domain.spreadsheet.growing import Making, the_board
 from app.domain.spreadsheet.rows import MadeRow, RowIn
@@ -42,7 +42,7 @@ def make_way(row: RowIn, making: Making) -> MadeRow | None:
         row=row.number,
         ref=device.ref,
         what=device.title,
-        facts=(("What it is", made_words(making, device).split("; ", 1)[1]),),
+        facts=device_facts(making, device),
         beside=beside,
     )
 

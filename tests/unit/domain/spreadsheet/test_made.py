@@ -174,6 +174,12 @@ def test_what_is_printed_on_a_device_of_unknown_kind_is_kept_in_its_note() -> No
     found = has(device, "kind", "rated_current_a", "curve")
     assert found == ("unknown", 32, "unknown")
     assert device.note == "Marked: IΔn 30 mA; Type B."
+    assert made.rows[0].facts == (
+        ("What it is", "Not known"),
+        ("Rated current", "32 A"),
+        ("Fed from", "Main switch MS"),
+        ("Note", "Marked: IΔn 30 mA; Type B."),
+    )
     named = brought("ways", rows, board="B1", kind_unsaid="rcbo").record.devices[-1]
     assert has(named, "kind", "curve", "residual_current_ma") == ("rcbo", "B", 30)
 
