@@ -12,6 +12,9 @@ from pathlib import Path
 from tests.browser_path import browser_path
 
 HERE = Path(__file__).resolve().parent.parent
+# Two at a time: half of the time is waiting for a browser or another process.
+SHARED = ["-n", "2", "--dist", "worksteal"]
+NO_BROWSER_TESTS = ["-m", "not browser"]
 NO_BROWSER = (
     "The browser tests need Chromium, Chrome or Edge: install one (Debian: sudo apt "
     "install chromium), or leave these tests out: python -m tests --quick"
@@ -42,7 +45,7 @@ def _steps(*, quick: bool) -> tuple[tuple[str, list[str]], ...]:
         ("ruff check", [*python, "ruff", "check", "."]),
         ("mypy", [*python, "mypy"]),
         ("lint-imports", [sys.executable, "-c", _LINT_IMPORTS]),
-        ("pytest", [*python, "pytest", *(["-m", "not browser"] if quick else [])]),
+        ("pytest", [*python, "pytest", *SHARED, *(NO_BROWSER_TESTS if quick else [])]),
     )
 
 

@@ -70,6 +70,7 @@ def export(
             "faults",
             "remarks",
             "reminders",
+            "results",
             "trace",
             "may-i",
             "trace-plan",

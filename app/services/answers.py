@@ -19,7 +19,7 @@ from app.domain.history import Compared, Happened
 from app.domain.load import LoadAnswer
 from app.domain.may_i.shapes import MayIAnswer
 from app.domain.network import network
-from app.domain.record import Device, IntakeItem, Item, Point, Record, Room
+from app.domain.record import Device, IntakeItem, Item, Point, Record, Result, Room
 from app.domain.remarks import Remark
 from app.domain.reminders import Due
 from app.domain.trace.answers import PlanAnswer, TraceAnswer
@@ -48,6 +48,7 @@ SHAPES: Mapping[str, Any] = {
     "faults": tuple[Fault, ...],
     "remarks": tuple[Remark, ...],
     "reminders": tuple[Due, ...],
+    "results": tuple[Result, ...],
     "trace": TraceAnswer,
     "trace-plan": PlanAnswer,
     "rounds": RoundsFile,

@@ -8,7 +8,7 @@ from flask import url_for
 
 from app.domain.record import Item, Record
 
-PAGES = {"room", "board", "device", "circuit", "point", "work"}
+PAGES = {"room", "board", "device", "circuit", "point", "work", "paper"}
 # The field that says on whose page an item is listed.
 PLACE = {"device": "board", "point": "room", "tie": "point", "control": "controlled"}
 ANCHORS = {"intake": "intake.index", "source": "sources.index", "trip": "trips.index"}

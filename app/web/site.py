@@ -89,6 +89,8 @@ PLACES: tuple[tuple[str, tuple[tuple[str, str], ...]], ...] = (
         "Papers",
         (
             ("Work", "works.index"),
+            ("Papers", "papers.index"),
+            ("Test results", "results.index"),
             ("Reminders", "reminders.index"),
             ("One-line", "one_line.index"),
             ("Hand over", "pack.index"),

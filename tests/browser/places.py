@@ -57,8 +57,12 @@ def places_of(record: Record) -> list[str]:
         for page in ("?", "/step?at=sources&", "/sheet?", "/notice?")
         for ref in _fullest(record, "rooms")
     ]
+    sheets = [f"results/board/{ref}/copy" for ref in _fullest(record, "boards")]
     own = f"remarks/earthing-unknown/{record.home.ref}/aside"
-    return [home + place for place in (*LISTS, own, *walked, *things, *forward, *plans)]
+    return [
+        home + place
+        for place in (*LISTS, own, *walked, *things, *forward, *plans, *sheets)
+    ]
 
 
 def _fullest(record: Record, sort: str) -> list[str]:

@@ -22,6 +22,7 @@ NEW = {
     "points": ({"kind": "light", "room": "R1"}, ""),
     "ties": ({"point": "P3", "tied_to": "C1", "grade": "3"}, ""),
     "works": ({"name": "New light", "note": "In March."}, ""),
+    "papers": ({"name": "A report", "number": "17"}, ""),
     "reminders": ({"name": "Look at the seal", "basis": "It was loose."}, ""),
     "controls": ({"controller": "P1", "controlled": "P2"}, ""),
     "trips": ({"moved": "rcd", "outcome": "found", "note": "Rain."}, ""),

@@ -54,7 +54,6 @@ class Paper(Item):
     plural: ClassVar[str] = "papers"
     noun: ClassVar[str] = "Paper"
     prefix: ClassVar[str] = "Q"
-    by_form: ClassVar[bool] = False
 
     name: ShortText = field("Name", "", hint="Left open: what it is, and its date.")
     kind: Annotated[str, OneOf(choices.PAPER_KINDS)] = field("What it is", "unknown")

@@ -16,9 +16,12 @@ from app.domain.circuits import (
     circuit_figures,
 )
 from app.domain.record import Circuit, Record
+from app.domain.results import MeasuredBeside, measured_beside, results_of
 from app.domain.tables import AMENDMENT
 from app.errors import NotFoundError
 from app.web.addresses import edit_url, item_url
+from app.web.result_rows import HEADS as RESULT_HEADS
+from app.web.result_rows import result_rows
 from app.web.session import supply
 
 bp = Blueprint("figures", __name__, url_prefix="/homes/<home>/circuits/<ref>/figures")
@@ -80,6 +83,9 @@ class FiguresPage:
         title: Heading.
         lede: How many questions are open, beyond and within.
         parts: The questions.
+        measured: What was measured, copied from papers, beside these figures.
+        results: Every result of the circuit over time.
+        result_heads: Heads of that table.
         heads: Heads of the tables of what went in.
         edition: Which edition the figures are of.
         circuit: Name and address of the circuit.
@@ -89,6 +95,9 @@ class FiguresPage:
     title: str
     lede: str
     parts: tuple[PartView, ...]
+    measured: tuple[MeasuredBeside, ...]
+    results: tuple[tuple[object, ...], ...]
+    result_heads: tuple[str, ...]
     heads: tuple[str, ...]
     edition: str
     circuit: tuple[str, str]
@@ -102,11 +111,15 @@ def show(home: str, ref: str) -> ResponseReturnValue:
     circuit = net.record.find(Circuit, ref)
     if circuit is None:
         raise NotFoundError(f"There is no circuit “{ref}” in this home.")
-    parts = circuit_figures(net, circuit).parts
+    answer = circuit_figures(net, circuit)
+    parts, record = answer.parts, net.record
     page = FiguresPage(
         title=f"Figures of {circuit.title}",
         lede=_lede(parts),
         parts=tuple(_part(net.record, part) for part in parts),
+        measured=measured_beside(record, circuit, answer),
+        results=result_rows(record, results_of(record, circuit.ref), of=False),
+        result_heads=("Paper", *RESULT_HEADS[1:]),
         heads=HEADS,
         edition=AMENDMENT,
         circuit=(circuit.title, item_url(home, circuit)),

@@ -7,9 +7,10 @@ why, and has no home of the third sort.
 from __future__ import annotations
 
 from datetime import date
+from decimal import Decimal
 from typing import Any, NamedTuple
 
-from app.domain.record import Record
+from app.domain.record import Record, Result
 from tests.builders import (
     Part,
     board,
@@ -52,6 +53,14 @@ def of_intake(kind: str = "cutout", **fields: Any) -> Record:
 
 def of_board(*inner: Part, **fields: Any) -> Record:
     return home(street(board("B1", main_switch("MS", *inner), **fields)))
+
+
+def with_result(**fields: str) -> Record:
+    """A circuit on a B32 breaker with one result."""
+    texts = {"live_earth_over"}
+    values = {n: v if n in texts else Decimal(v) for n, v in fields.items()}
+    result = Result.model_validate({"ref": "V1", "about": "C1", **values})
+    return measured().having(results=(result,))
 
 
 def of_circuit(
@@ -834,4 +843,15 @@ CASES: dict[str, Case] = {
         of_board(rcd("RCD", button_pressed_on=date(2026, 9, 5))),
         of_board(rcd("RCD")),
     ),
+    "insulation-low": Case(
+        with_result(live_earth_mohm="0.4", live_live_mohm="200"),
+        with_result(live_earth_mohm="200", live_earth_over="over"),
+        of_circuit(),
+    ),
+    "measured-loop-high": Case(
+        with_result(zs_ohm="1.2"),
+        with_result(zs_ohm="1"),
+        of_circuit(),
+    ),
+    "rcd-slow": Case(with_result(rcd_ms="310"), with_result(rcd_ms="28")),
 }

@@ -1,0 +1,168 @@
+"""The grid in which a paper's results are copied: cells as typed, and what is asked."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from flask import request
+
+from app.domain.results import Question, Sheet, questions
+from app.domain.results.sheet import Column, Row, shown, values_of
+from app.services.homes import digest
+from app.web.fields import tidy
+
+NEW = "new"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Cell:
+    """One cell.
+
+    Attributes:
+        id: Its name and id.
+        label: What it holds, for those who do not see the head.
+        text: What stands in it.
+        choices: What may be chosen; none for a value.
+        error: Why it cannot be taken.
+        question: What is asked about it.
+        source: Where the figure behind the question stands.
+        confirmed: Whether it was said that the paper has it so.
+    """
+
+    id: str
+    label: str
+    text: str
+    choices: Mapping[str, str]
+    error: str = ""
+    question: str = ""
+    source: str = ""
+    confirmed: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class GridRow:
+    """One row: what was tested, and its cells."""
+
+    title: str
+    cells: tuple[Cell, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Grid:
+    """The grid as shown or as sent.
+
+    Attributes:
+        sheet: What it is of.
+        typed: What was typed, by reference and field.
+        errors: What cannot be read, by reference and field.
+        asked: What is asked.
+        confirmed: Keys of questions that were answered.
+    """
+
+    sheet: Sheet
+    typed: Mapping[str, Mapping[str, str]]
+    errors: Mapping[tuple[str, str], str]
+    asked: tuple[Question, ...]
+    confirmed: frozenset[str]
+
+    @property
+    def values(self) -> dict[str, dict[str, object]]:
+        """The fields of each row; only where nothing is wrong."""
+        return {
+            row.ref: values_of(row, self.typed.get(row.ref, {}))
+            for row in self.sheet.rows
+        }
+
+    @property
+    def open(self) -> tuple[Question, ...]:
+        """What is asked and not answered."""
+        return tuple(q for q in self.asked if q.key not in self.confirmed)
+
+    @property
+    def problems(self) -> list[tuple[str, str]]:
+        """Each cell to look at again: its id, and the sentence."""
+        titles = {row.ref: row.title for row in self.sheet.rows}
+        wrong = [
+            (f"{name}-{ref}", f"{titles[ref]}: {sentence}")
+            for (ref, name), sentence in self.errors.items()
+        ]
+        asked = [(f"ok-{q.key}", f"{titles[q.row]}: {q.sentence}") for q in self.open]
+        return wrong + asked
+
+    def rows(self, of: str) -> tuple[GridRow, ...]:
+        """Return the rows of circuits, or that of the board."""
+        return tuple(
+            GridRow(
+                title=row.title,
+                cells=tuple(self._cell(row, column) for column in row.columns),
+            )
+            for row in self.sheet.rows
+            if row.of == of
+        )
+
+    def _cell(self, row: Row, column: Column) -> Cell:
+        key = f"{column.name}-{row.ref}"
+        asked = next((q for q in self.asked if q.key == key), None)
+        return Cell(
+            id=key,
+            label=f"{row.title}, {column.head}",
+            text=self.typed.get(row.ref, {}).get(column.name, ""),
+            choices=column.choices,
+            error=self.errors.get((row.ref, column.name), ""),
+            question=asked.sentence if asked else "",
+            source=asked.source if asked else "",
+            confirmed=key in self.confirmed,
+        )
+
+
+def as_it_stands(sheet: Sheet) -> Grid:
+    """Return the grid of what was copied so far."""
+    typed = {
+        row.ref: {c.name: shown(row.result, c) for c in row.columns}
+        for row in sheet.rows
+    }
+    return Grid(sheet=sheet, typed=typed, errors={}, asked=(), confirmed=frozenset())
+
+
+def as_sent(sheet: Sheet, earthing: str) -> Grid:
+    """Return the grid as it was sent, with what is wrong and what is asked."""
+    typed = {
+        row.ref: {
+            c.name: tidy(request.form.get(f"{c.name}-{row.ref}", ""))[:40]
+            for c in row.columns
+        }
+        for row in sheet.rows
+    }
+    errors: dict[tuple[str, str], str] = {}
+    asked: list[Question] = []
+    for row in sheet.rows:
+        wrong = _wrong(row, typed[row.ref])
+        errors |= wrong
+        if not wrong:
+            asked += questions(row, values_of(row, typed[row.ref]), earthing)
+    confirmed = frozenset(
+        name.removeprefix("ok-") for name in request.form if name.startswith("ok-")
+    )
+    return Grid(
+        sheet=sheet,
+        typed=typed,
+        errors=errors,
+        asked=tuple(asked),
+        confirmed=confirmed,
+    )
+
+
+def mark_of(sheet: Sheet) -> str:
+    """Return a mark of what was copied so far, to tell whether it changed since."""
+    return digest(sheet.results)
+
+
+def _wrong(row: Row, typed: Mapping[str, str]) -> dict[tuple[str, str], str]:
+    found = {}
+    for column in row.columns:
+        try:
+            values_of(row, {column.name: typed[column.name]})
+        except ValueError as error:
+            found[row.ref, column.name] = str(error)
+    return found

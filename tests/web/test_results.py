@@ -1,0 +1,148 @@
+"""Copying a sheet of results: read, questioned, kept whole, put right, shown."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from datetime import date
+from decimal import Decimal
+
+from app.domain.record import Record
+from tests.pages import CheckedClient
+
+Stored = Callable[..., Record]
+COPY = "/homes/H1/results/board/B1/copy"
+HEAD = {"paper": "new", "number": "17", "by": "A. Person", "tested_on": "2021-06-14"}
+
+
+def copy(here: CheckedClient, url: str = COPY, **typed: str) -> None:
+    cells = {name.replace("__", "-"): text for name, text in typed.items()}
+    here.save(url, HEAD | cells)
+
+
+def test_a_sheet_is_kept_as_one_change_with_its_paper(
+    here: CheckedClient, stored: Stored, small: Record
+) -> None:
+    page = here.see(COPY)
+    assert "Kitchen sockets" in page.main
+    after = here.save(
+        COPY,
+        HEAD
+        | {
+            "r1_ohm-C1": "0,41", "rn_ohm-C1": "0.42", "r2_ohm-C1": "680 mΩ",
+            "live_earth_mohm-C1": ">200", "zs_ohm-C2": "1.1", "ze_ohm-B1": "0.28",
+        },
+    )  # fmt: skip
+    assert after.undo == "Copied test results of Main board (B1)."
+    record = stored()
+    (paper,) = record.papers
+    assert (paper.kind, paper.number, paper.dated) == (
+        "condition_report", "17", date(2021, 6, 14)
+    )  # fmt: skip
+    found = {r.about: r for r in record.results}
+    assert set(found) == {"B1", "C1", "C2"}
+    assert found["C1"].r2_ohm == Decimal("0.68")
+    assert found["C1"].live_earth_over == "over"
+    assert found["C1"].paper == paper.ref
+    assert "0.41 Ω; 0.42 Ω; 0.68 Ω" in after.main
+    here.go_on(here.submit_on(after, press="Undo"))
+    assert stored() == small
+
+
+def test_what_cannot_be_read_is_said_beside_its_cell_and_kept(
+    here: CheckedClient, stored: Stored, small: Record
+) -> None:
+    typed = {"zs_ohm-C1": "much", "zs_ohm-C2": "1.1"}
+    page = here.submit(COPY, HEAD | typed)
+    assert page.status == 422
+    assert "Kitchen sockets: Enter a number in Ω" in page.main
+    assert page.value("zs_ohm-C1") == "much"
+    assert page.value("zs_ohm-C2") == "1.1"
+    assert page.value("number") == "17"
+    assert stored() == small
+
+
+def test_a_slip_is_asked_about_and_can_be_confirmed(
+    here: CheckedClient, stored: Stored
+) -> None:
+    page = here.submit(COPY, HEAD | {"r1_r2_ohm-C1": "1.2k"})
+    assert page.status == 422
+    assert "R1+R2 of 1200 Ω? Did you mean 1.2 Ω?" in page.main
+    assert stored().results == ()
+    after = here.go_on(here.submit_on(page, {"ok-r1_r2_ohm-C1": "yes"}))
+    assert after.undo
+    assert stored().results[0].r1_r2_ohm == 1200
+
+
+def test_a_later_paper_never_changes_an_earlier_one(
+    here: CheckedClient, stored: Stored
+) -> None:
+    copy(here, zs_ohm__C1="0.62")
+    here.save(COPY, HEAD | {"tested_on": "2026-06-14", "zs_ohm-C1": "0.80"})
+    found = sorted((str(r.tested_on), str(r.zs_ohm)) for r in stored().results)
+    assert found == [("2021-06-14", "0.62"), ("2026-06-14", "0.8")]
+
+
+def test_what_was_copied_wrongly_is_put_right_on_its_paper(
+    here: CheckedClient, stored: Stored
+) -> None:
+    copy(here, zs_ohm__C1="0.62", zs_ohm__C2="1.1")
+    paper = stored().papers[0].ref
+    page = here.see(f"{COPY}?paper={paper}")
+    assert "This puts right what was copied" in page.main
+    assert page.value("zs_ohm-C1") == "0.62"
+    here.go_on(here.submit_on(page, {"zs_ohm-C1": "0.26", "zs_ohm-C2": ""}))
+    (result,) = stored().results
+    assert (result.about, result.zs_ohm) == ("C1", Decimal("0.26"))
+
+
+def test_what_someone_else_put_right_meanwhile_is_not_overwritten(
+    here: CheckedClient, stored: Stored
+) -> None:
+    copy(here, zs_ohm__C1="0.62")
+    url = f"{COPY}?paper={stored().papers[0].ref}"
+    old = here.see(url)
+    here.go_on(here.submit_on(here.see(url), {"zs_ohm-C1": "0.26"}))
+    page = here.submit_on(old, {"zs_ohm-C1": "0.99"})
+    assert page.status == 409
+    assert page.value("zs_ohm-C1") == "0.99"
+    assert stored().results[0].zs_ohm == Decimal("0.26")
+
+
+def test_sent_twice_it_counts_once(here: CheckedClient, stored: Stored) -> None:
+    page = here.see(COPY)
+    for _ in range(2):
+        here.submit_on(page, HEAD | {"zs_ohm-C1": "0.62"})
+    assert len(stored().results) == len(stored().papers) == 1
+
+
+def test_a_day_to_come_is_refused(here: CheckedClient) -> None:
+    page = here.submit(COPY, HEAD | {"tested_on": "2999-01-01", "zs_ohm-C1": "1"})
+    assert page.status == 422
+    assert "still to come" in page.error("tested_on")
+
+
+def test_measured_stands_beside_calculated(here: CheckedClient) -> None:
+    figures = "/homes/H1/circuits/C1/figures/"
+    assert "No test result of this circuit is copied yet." in here.see(figures).main
+    here.save("/homes/H1/boards/B1/edit", earthing="tn_s")
+    copy(here, zs_ohm__C1="0.62")
+    page = here.see(figures)
+    assert "Zs 0.62 Ω" in page.main
+    assert "14 June 2021" in page.main
+    assert "A. Person" in page.main
+    # 0.95 of 230 V by five times 32 A, and four fifths of that.
+    assert "A measured one may reach 1.093 Ω" in page.main
+
+
+def test_the_paper_shows_what_was_copied_from_it(
+    here: CheckedClient, stored: Stored
+) -> None:
+    copy(here, zs_ohm__C1="0.62")
+    page = here.see(f"/homes/H1/papers/{stored().papers[0].ref}/")
+    assert "0.62 Ω" in page.main
+    assert page.links["Main board"].endswith(f"?paper={stored().papers[0].ref}")
+    assert "1 row of results" in here.see("/homes/H1/papers/").main
+
+
+def test_a_board_that_is_not_there(here: CheckedClient) -> None:
+    assert here.see("/homes/H1/results/board/B9/copy", 404).h1
