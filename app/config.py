@@ -42,6 +42,11 @@ class Config:
         return tuple(f"http://{address}:{self.port}/" for address in self.shared_at)
 
     @property
+    def waiting(self) -> Path:
+        """Folder of the files that are chosen and not taken in yet."""
+        return self.data / "waiting"
+
+    @property
     def backups(self) -> Path:
         """Folder of the copies."""
         return self.data / "copies"

@@ -239,3 +239,13 @@ phone = Table(
     Column("seen_at", Text, nullable=False),
     UniqueConstraint("token_hash"),
 )
+# What the columns of a spreadsheet were said to hold; they belong to no home.
+column_match = Table(
+    "column_match",
+    metadata,
+    Column("id", Integer, primary_key=True),
+    Column("kind", Text, nullable=False),
+    Column("headings", Text, nullable=False),
+    Column("columns", Text, nullable=False),
+    UniqueConstraint("kind", "headings"),
+)

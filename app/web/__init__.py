@@ -25,6 +25,7 @@ def create_app(config: Config) -> Flask:
     )
     app.config.update(
         SECRET_KEY=config.secret_key,
+        WAITING=config.waiting,
         SESSION_COOKIE_NAME="ways",
         SESSION_COOKIE_SAMESITE="Lax",
         MAX_CONTENT_LENGTH=MOST_FORM_BYTES,

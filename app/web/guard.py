@@ -14,7 +14,6 @@ from flask import Flask, Response, request
 from werkzeug.exceptions import BadRequest, Forbidden
 
 from app.pictures import MOST_BYTES
-from app.web.errors import UPLOAD
 from app.web.fields import UNSEEN
 from app.web.paired import from_here, is_called
 
@@ -24,10 +23,14 @@ HERE_BY = (
 )
 ELSEWHERE_BY = "Open this program by the address that its computer shows."
 WHITE = re.compile(r"[\t\r\n]")
-IMPORT = "/import"
-MOST_IMPORT_BYTES = 9 * 2**20
-# The file, and what the form says beside it.
-MOST_UPLOAD_BYTES = MOST_BYTES + 2**20
+# Where a file may be sent, and how large the whole request may then be.
+MOST_BYTES_OF_A_FILE = {
+    "documents.take": 9 * 2**20,
+    "likenesses.create": 9 * 2**20,
+    "spreadsheets.take": 6 * 2**20,
+    # The file, and what the form says beside it.
+    UPLOAD: MOST_BYTES + 2**20,
+}
 SAFE = ("GET", "HEAD", "OPTIONS")
 HEADERS = {
     "Content-Security-Policy": (
@@ -53,10 +56,8 @@ def _look() -> None:
         raise BadRequest("An address holds no control characters.")
     if request.method in SAFE:
         return
-    if request.path == IMPORT:
-        request.max_content_length = MOST_IMPORT_BYTES
-    if request.endpoint == UPLOAD:
-        request.max_content_length = MOST_UPLOAD_BYTES
+    if most := MOST_BYTES_OF_A_FILE.get(request.endpoint or ""):
+        request.max_content_length = most
     origin = request.headers.get("Origin")
     if origin is not None and origin != f"{request.scheme}://{request.host}":
         raise Forbidden("This form was sent from another site; it was not taken.")

@@ -96,6 +96,7 @@ PLACES: tuple[tuple[str, tuple[tuple[str, str], ...]], ...] = (
             ("One-line", "one_line.index"),
             ("Hand over", "pack.index"),
             ("Document", "documents.show"),
+            ("Spreadsheet", "spreadsheets.index"),
             ("Changes", "changes.index"),
         ),
     ),
@@ -112,6 +113,7 @@ IN_PLACE_OF = {
     "pictures": "attachments",
     "spots": "attachments",
     "uploads": "attachments",
+    "typed_lists": "boards",
     "trips": "tripped",
     "past": "changes",
 }

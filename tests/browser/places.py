@@ -7,8 +7,8 @@ from collections import Counter
 from app.domain.record import Record
 
 BESIDE = (
-    "/homes/", "/homes/new", "/import", "/help/", "/words/", "/phones/",
-    "/help/tables/", "/help/tables/flat-twin-and-earth",
+    "/homes/", "/homes/new", "/import", "/like-another", "/help/", "/words/",
+    "/phones/", "/help/tables/", "/help/tables/flat-twin-and-earth",
 )  # fmt: skip
 LISTS = (
     "", "intake/", "sources/", "boards/", "circuits/", "rooms/", "points/?filter=hall",
@@ -19,6 +19,7 @@ LISTS = (
     "rounds/new", "rounds/results", "isolate/", "isolate/whole-house",
     "remarks/", "remarks/sockets-without-30-ma/",
     "papers/", "results/", "new/papers", "house/", "one-line/",
+    "spreadsheet?kind=points",
     "tripped/", "tripped/?to=moved&to=rcd", "trips/",
     "tripped/?to=moved&to=rcd&device=%3F",
     "tripped/?to=moved&to=rcd&to=rcd-on&to=ways-off&to=neutral&to=tell&device=%3F",
@@ -31,7 +32,7 @@ LISTS = (
     "may-i/bath-fan/nations", "may-i/rewire/", "call/",
 )  # fmt: skip
 PAGES = {
-    "boards": ("", "ways", "labels", "chart"),
+    "boards": ("", "ways", "list", "labels", "chart"),
     "rooms": ("", "points"),
     "devices": ("", "edit", "delete"),
     "circuits": ("", "figures/"),

@@ -137,6 +137,7 @@ def filled(app: Flask, methods: str) -> Iterator[str]:
         "code": "earthing-unknown",
         "subject": "H1",
         "slug": "flat-twin-and-earth",
+        "token": "0" * 32,
         "job": "bath-fan",
         "due": "inspection",
     }
@@ -269,6 +270,7 @@ def test_no_page_that_is_looked_at_writes(
     assert reached - shown == {
         "homes.start", "ask.go", "search.index", "static", "labels.notices",
         "pairing.show", "documents.download", "pictures.small", "pictures.large",
+        "spreadsheets.columns", "spreadsheets.preview",
     }  # fmt: skip
     assert database.read_bytes() == before
     assert dump(database) == content

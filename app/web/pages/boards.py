@@ -69,6 +69,7 @@ class BoardPage:
         facts: Its own facts.
         has_devices: Whether anything stands on it.
         ways: Address of the quick table.
+        typed: Address where its labels are typed as a list.
         labels: Address of its labels.
         chart: Address of its circuit chart.
         new_device: Address of the form of one more device.
@@ -86,6 +87,7 @@ class BoardPage:
     facts: Facts
     has_devices: bool
     ways: str
+    typed: str
     labels: str
     chart: str
     new_device: str
@@ -181,6 +183,7 @@ def _page(net: Network, board: Board) -> BoardPage:
         facts=facts_of(board, record, skip=("name", "fed_from", "room")),
         has_devices=bool(devices),
         ways=url_for(".ways", home=home, ref=board.ref),
+        typed=url_for("typed_lists.show", home=home, ref=board.ref),
         labels=url_for("labels.show", home=home, ref=board.ref),
         chart=url_for("chart.show", home=home, ref=board.ref),
         new_device=url_for("items.new", home=home, plural="devices", board=board.ref),

@@ -139,7 +139,7 @@ def new() -> ResponseReturnValue:
 def create() -> ResponseReturnValue:
     """Add a home, and the network that feeds it."""
     with change() as connection:
-        wanted = _ref_from(request.form.get("name", ""))
+        wanted = ref_from(request.form.get("name", ""))
         ref = free_home_ref(connection, wanted)
         form = ItemForm(Home, EMPTY, defaults_of(Home, (("ref", ref),)))
         form.form.ref.data = ref
@@ -250,7 +250,7 @@ def _facts(record: Record, *, supply: bool) -> Facts:
     return replace(facts, known=(*facts.known, by_mpan))
 
 
-def _ref_from(name: str) -> str:
+def ref_from(name: str) -> str:
     """Return a reference made from a name: lower case, hyphens for the rest."""
     plain = re.sub(r"[^a-z0-9]+", "-", name.lower()).strip("-")[:28].strip("-")
     return plain or "home"
