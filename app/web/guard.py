@@ -14,6 +14,7 @@ from flask import Flask, Response, request
 from werkzeug.exceptions import BadRequest, Forbidden
 
 from app.pictures import MOST_BYTES
+from app.web.errors import UPLOAD
 from app.web.fields import UNSEEN
 from app.web.paired import from_here, is_called
 
