@@ -7,10 +7,10 @@ from pathlib import Path
 
 import click
 
-from app.cli._base import data_option, home_option, main, reading
+from app.cli._base import config_of, data_option, home_option, main, reading
 
 # As in app.domain.pack.PARTS, written again since --help must stay quick.
-PARTS = ("mpan", "phones", "names", "notes", "photos", "history")
+PARTS = ("mpan", "phones", "names", "notes", "photos", "originals", "history")
 
 
 @main.command("pack")
@@ -47,6 +47,7 @@ def pack_(
 
     from app.services import answers
     from app.services.pack import Wanted, changes_told, pack_files
+    from app.services.pack_pictures import store_in
 
     with reading(data) as connection:
         here = answers.the_home(connection, home)
@@ -54,7 +55,13 @@ def pack_(
     day = datetime.now().astimezone().date()
     along = (set(PARTS) if "all" in taken else set(taken)) - set(without)
     back = tuple(part for part in PARTS if part not in along)
-    wanted = Wanted(record=here.record, day=day, without=back, changes=changes)
+    wanted = Wanted(
+        record=here.record,
+        day=day,
+        without=back,
+        changes=changes,
+        store=store_in(config_of(data).files),
+    )
     files, name = pack_files(wanted), f"{here.record.home.ref}-pack"
     target = out or Path(f"{name}.zip")
     _write(files, target, name, day)

@@ -25,16 +25,26 @@ from app.cli._base import (
 @click.option("--as", "as_ref", metavar="REF", help="Take it in under this reference.")
 @data_option
 def import_(file: BinaryIO, as_ref: str | None, data: Path | None) -> None:
-    """Take in a record document as a home of its own: whole, or not at all."""
+    """Take in a record document, or a pack, as a home: whole, or not at all."""
     from app.interchange.document import MOST_BYTES_WITH_HISTORY, document_from
     from app.services.documents import take_in
+    from app.services.files import keep
+    from app.services.pack_in import MOST_BYTES, is_pack, unpacked
 
     most = MOST_BYTES_WITH_HISTORY
-    document = document_from(file.read(most + 1), most)
+    head = file.read(4)
+    if is_pack(head):
+        pack = unpacked(head + file.read(MOST_BYTES))
+        document, files = pack.document, pack.files
+    else:
+        document, files = document_from(head + file.read(most - 3), most), ()
     record, history = document.record, document.history
     with opened(data) as config, change(config) as connection:
+        for sent in files:
+            keep(config.files, sent)
         ref = take_in(connection, record, as_ref=as_ref, history=history)
     past = f", with {len(history.changes)} changes" if history else ""
+    past += f", with {len(files)} files" if files else ""
     click.echo(f"Taken in: {record.home.name} ({ref}){past}")
 
 

@@ -6,14 +6,14 @@ import base64
 import hashlib
 import io
 import zipfile
-from collections.abc import Callable, Collection, Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 from datetime import date
 
 from sqlalchemy import Connection
 
 from app.domain.days import in_words
-from app.domain.pack import Pack, Picture, kept_back, pack
+from app.domain.pack import Pack, kept_back, pack
 from app.domain.record import Record
 from app.drawing.board import draw_board
 from app.drawing.one_line import one_line_blocks
@@ -27,6 +27,7 @@ from app.services.carried import script, style, templates
 from app.services.drawings import board_file, house_file, one_line_file, street_file
 from app.services.history import when
 from app.services.homes import OpenHome
+from app.services.pack_pictures import NOWHERE, Store, carried
 from app.services.remarks import remarks_of
 from app.store.changes import latest_changes
 
@@ -44,8 +45,6 @@ GNU tools, "sha256sum -c {manifest}" checks them.
 It is the record of people who look after their own home, no certificate and no
 inspection report. Prove everything at the point of work.
 """
-# The bytes of a photograph as it is shown, by the digest of its original.
-Photos = Callable[[str], bytes | None]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -57,7 +56,7 @@ class Wanted:
         day: The day that the pack carries.
         without: What is kept back, codes of `PARTS`.
         changes: Sentences of the log of changes, newest first.
-        photos: Gives a photograph without what the camera wrote into it.
+        store: Where the bytes of photographs and other files come from.
         seconds: How long the PDF may take.
     """
 
@@ -65,7 +64,7 @@ class Wanted:
     day: date
     without: Collection[str]
     changes: tuple[str, ...] = ()
-    photos: Photos = lambda _digest: None
+    store: Store = NOWHERE
     seconds: float = 120.0
 
 
@@ -84,7 +83,11 @@ def pack_files(wanted: Wanted) -> dict[str, bytes]:
     Raises:
         PaperError: The PDF could not be made.
     """
-    record = kept_back(wanted.record, wanted.without)
+    originals = "originals" not in wanted.without
+    along = carried(
+        kept_back(wanted.record, wanted.without), wanted.store, originals=originals
+    )
+    record, photos = along.record, along.jpegs
     changes = () if "history" in wanted.without else wanted.changes
     made = pack(
         record,
@@ -94,7 +97,6 @@ def pack_files(wanted: Wanted) -> dict[str, bytes]:
         changes=changes,
     )
     drawings, parts = _drawings(record), _parts(record)
-    photos = _photos(made, wanted.photos)
     ways = tuple((d.ref, f"{d.title} ({d.ref})") for d in record.devices if d.way)
     day = in_words(wanted.day)
     files = {
@@ -107,7 +109,7 @@ def pack_files(wanted: Wanted) -> dict[str, bytes]:
         "circuits.csv": circuits_csv(record),
         "points.csv": points_csv(record),
         **_drawn(record),
-        **_named_photos(record, photos),
+        **along.files,
     }
     return files | {MANIFEST: _manifest(files)}
 
@@ -161,25 +163,6 @@ def _drawn(record: Record) -> dict[str, bytes]:
 
 def _no_link(_ref: str) -> None:
     return None
-
-
-def _photos(made: Pack, shown: Photos) -> dict[str, bytes]:
-    names = {
-        block.name
-        for section in made.sections
-        for block in section.blocks
-        if isinstance(block, Picture) and block.photo
-    }
-    found = {name: shown(name) for name in sorted(names)}
-    return {name: photo for name, photo in found.items() if photo}
-
-
-def _named_photos(record: Record, photos: Mapping[str, bytes]) -> dict[str, bytes]:
-    return {
-        f"photographs/{a.ref}.jpg": photos[a.sha256]
-        for a in record.attachments
-        if a.sha256 in photos
-    }
 
 
 def _pdf(

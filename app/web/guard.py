@@ -26,7 +26,8 @@ ELSEWHERE_BY = "Open this program by the address that its computer shows."
 WHITE = re.compile(r"[\t\r\n]")
 # Where a file may be sent, and how large the whole request may then be.
 MOST_BYTES_OF_A_FILE = {
-    "documents.take": 9 * 2**20,
+    # A document, or a pack with its photographs.
+    "documents.take": 128 * 2**20,
     "likenesses.create": 9 * 2**20,
     "spreadsheets.take": 6 * 2**20,
     # The file, and what the form says beside it.

@@ -18,6 +18,7 @@ M = TypeVar("M", Home, Item)
 PARTS = {
     **PRIVATE,
     "photos": "Photographs and other files",
+    "originals": "Photographs as they came, with what the camera wrote: place and time",
     "history": "The log of changes",
 }
 KEPT_BACK = "Kept back."

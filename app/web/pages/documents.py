@@ -7,12 +7,17 @@ from dataclasses import dataclass
 
 from flask import Blueprint, Response, redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
+from werkzeug.datastructures import FileStorage
 
 from app.errors import AppError, InvalidError, Problem
 from app.interchange import document_from, to_document
+from app.interchange.document import Document
 from app.services.documents import take_in
+from app.services.files import Sent, keep
 from app.services.history import whole_history
 from app.services.homes import free_home_ref
+from app.services.pack_in import is_pack, unpacked
+from app.web.files_view import folder
 from app.web.session import change, opened, read
 
 bp = Blueprint("documents", __name__)
@@ -75,6 +80,16 @@ def download(home: str) -> ResponseReturnValue:
     return response
 
 
+def _read(file: FileStorage) -> tuple[Document, tuple[Sent, ...]]:
+    """Return what was sent: a document, or all that a pack holds."""
+    with closing(file):
+        head = file.read(4)
+        if is_pack(head):
+            pack = unpacked(head + file.read())
+            return pack.document, pack.files
+        return document_from(head + file.read(MOST_BYTES)), ()
+
+
 @bp.get("/import")
 def bring() -> ResponseReturnValue:
     """Ask for a document."""
@@ -90,10 +105,11 @@ def take() -> ResponseReturnValue:
     try:
         if file is None or not file.filename:
             raise InvalidError("Choose a document first.")
-        with closing(file):
-            document = document_from(file.read(MOST_BYTES))
+        document, files = _read(file)
         record, history = document.record, document.history
         with change() as connection:
+            for sent in files:
+                keep(folder(), sent)
             ref = free_home_ref(connection, record.home.ref)
             take_in(connection, record, as_ref=ref, history=history)
     except AppError as error:

@@ -12,6 +12,8 @@ from app.domain.pack import PARTS, kept_back
 from app.domain.record import Record
 from app.errors import InvalidError
 from app.services.pack import Wanted, changes_told, pack_files, pack_zip
+from app.services.pack_pictures import store_in
+from app.web.files_view import folder
 from app.web.papers import pdf_answer, today
 from app.web.session import opened, read
 
@@ -111,6 +113,7 @@ def _files(home: str) -> dict[str, bytes]:
             day=today(),
             without=without,
             changes=changes_told(read(), here),
+            store=store_in(folder()),
         )
     )
 
@@ -150,7 +153,7 @@ def _counted(number: int, one: str, many: str = "") -> str:
 
 def _there(record: Record, code: str) -> str:
     """Say how much of a part there is to keep back."""
-    if code == "history":
+    if code in ("history", "originals"):
         return ""
     changed = kept_back(record, (code,))
     items = sum(a != b for a, b in zip(record.items(), changed.items(), strict=False))

@@ -37,7 +37,7 @@ def test_a_zip_and_a_folder_hold_the_same(
     ways: Callable[..., Result], tmp_path: Path
 ) -> None:
     said = ways("pack", "-o", tmp_path / "p.zip").stdout
-    assert "Kept back: mpan, phones, names, notes, photos, history." in said
+    assert "Kept back: mpan, phones, names, notes, photos, originals, history." in said
     again = ways("pack", "-o", tmp_path / "p", "--with", "all", "--without", "notes")
     assert "Kept back: notes." in again.stdout
     with zipfile.ZipFile(tmp_path / "p.zip") as archive:
