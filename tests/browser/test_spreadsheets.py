@@ -48,6 +48,8 @@ def test_a_file_is_mended_and_taken_in_without_a_script(
     phone.get_by_role("button", name="Take all of it in").click()
     expect(phone.get_by_text("Brought in points from “points.xlsx”.")).to_be_visible()
     phone.get_by_role("button", name="Undo").click()
+    expect(phone.get_by_text("Undone: Brought in points").first).to_be_visible()
+    phone.goto("/homes/demo/points/?filter=hatch")
     expect(phone.get_by_text("over the hatch")).to_have_count(0)
 
 

@@ -12,6 +12,7 @@ from app.domain.record import Paper, Record
 from app.domain.record.choices import PAPER_KINDS
 from app.errors import NotFoundError
 from app.web.addresses import delete_url, edit_url, item_url
+from app.web.files_view import FilesView, files_of
 from app.web.result_rows import HEADS, result_rows
 from app.web.session import opened
 from app.web.words import Facts, facts_of
@@ -45,6 +46,7 @@ class PaperPage:
         about: What it is about.
         heads: Heads of the table of results.
         results: What was copied from it.
+        files: Its pictures and scans.
         sheets: Each board, with the address of its sheet for this paper.
         edit: Address of its form.
         delete: Address where deleting is asked about.
@@ -56,6 +58,7 @@ class PaperPage:
     about: tuple[Link, ...]
     heads: tuple[str, ...]
     results: tuple[tuple[object, ...], ...]
+    files: FilesView
     sheets: tuple[Link, ...]
     edit: str
     delete: str
@@ -89,6 +92,7 @@ def show(home: str, ref: str) -> ResponseReturnValue:
         about=tuple(_link(record, each) for each in about),
         heads=HEADS,
         results=result_rows(record, own, of=True),
+        files=files_of(record, paper),
         sheets=tuple(
             (
                 board.title,
