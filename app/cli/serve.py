@@ -47,11 +47,13 @@ def serve(
 
     from app import server
     from app.services.files import clear_orphans
+    from app.services.portfolio import clear_deleted
 
     if addresses and not share:
         raise click.UsageError("--address says where to share: add --share.")
     shared_at = _shared_at(addresses) if share else ()
     with _demo_config() if demo else opened(data) as config:
+        clear_deleted(config, datetime.now(UTC))
         clear_orphans(config, datetime.now(UTC))
         if demo:
             click.echo("This is a demo: an invented home. What you do is not kept.")

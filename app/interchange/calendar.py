@@ -23,13 +23,27 @@ def reminders_calendar(home: Home, dues: Iterable[Due], stamp: datetime) -> byte
         dues: Things to do again; those without a day, done or off are left out.
         stamp: When it is made, UTC.
     """
+    return _calendar(f"{home.name}: reminders", [(home, dues)], stamp)
+
+
+def homes_calendar(
+    homes: Iterable[tuple[Home, Iterable[Due]]], stamp: datetime
+) -> bytes:
+    """Return one calendar for several homes, each with its things to do again."""
+    return _calendar("Reminders of all homes", homes, stamp)
+
+
+def _calendar(
+    name: str, homes: Iterable[tuple[Home, Iterable[Due]]], stamp: datetime
+) -> bytes:
     calendar = Calendar()
     calendar.add("prodid", PRODUCT)
     calendar.add("version", "2.0")
-    calendar.add("x-wr-calname", f"{home.name}: reminders")
-    for due in dues:
-        if due.state in ("now", "later") and due.next_on:
-            calendar.add_component(_event(home, due, stamp))
+    calendar.add("x-wr-calname", name)
+    for home, dues in homes:
+        for due in dues:
+            if due.state in ("now", "later") and due.next_on:
+                calendar.add_component(_event(home, due, stamp))
     return bytes(calendar.to_ical())
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 
@@ -18,14 +19,64 @@ _LISTS = {
 }
 
 
-def all_homes(connection: Connection) -> tuple[Home, ...]:
-    """Return the homes that are not deleted, by name."""
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DeletedHome:
+    """A home that was deleted and can be brought back.
+
+    Attributes:
+        key: Its key.
+        ref: Its reference.
+        name: Its name.
+        at: When it was deleted, UTC.
+    """
+
+    key: int
+    ref: str
+    name: str
+    at: datetime
+
+
+def all_homes(connection: Connection, *, archived: bool = False) -> tuple[Home, ...]:
+    """Return the homes that are not deleted, by name: those put aside, or not."""
     rows = connection.execute(
         select(*_HOME_COLUMNS)
         .where(tables.home.c.deleted_at.is_(None))
+        .where(tables.home.c.archived_at.is_not(None) == archived)
         .order_by(tables.home.c.name, tables.home.c.ref)
     )
     return tuple(Home.model_validate(dict(row)) for row in rows.mappings())
+
+
+def deleted_homes(connection: Connection) -> tuple[DeletedHome, ...]:
+    """Return the homes that were deleted and are still there, the newest first."""
+    home = tables.home
+    query = select(home.c.id, home.c.ref, home.c.name, home.c.deleted_at)
+    gone = home.c.deleted_at
+    rows = connection.execute(query.where(gone.is_not(None)).order_by(gone.desc()))
+    return tuple(
+        DeletedHome(
+            key=row.id,
+            ref=row.ref,
+            name=row.name,
+            at=datetime.fromisoformat(row.deleted_at),
+        )
+        for row in rows
+    )
+
+
+def set_archived(connection: Connection, key: int, at: str | None) -> None:
+    """Put a home aside, or take it up again."""
+    of_home = tables.home.c.id == key
+    connection.execute(update(tables.home).where(of_home).values(archived_at=at))
+
+
+def remove(connection: Connection, key: int) -> None:
+    """Remove a home for good, with its items and its log."""
+    for table in (tables.touch, tables.snapshot, tables.change, tables.link):
+        connection.execute(delete(table).where(table.c.home_id == key))
+    for table in (*tables.by_sort.values(), tables.item):
+        connection.execute(delete(table).where(table.c.home_id == key))
+    connection.execute(delete(tables.home).where(tables.home.c.id == key))
 
 
 def home_id(connection: Connection, ref: str, *, deleted: bool = False) -> int | None:
@@ -41,10 +92,15 @@ def home_refs(connection: Connection) -> set[str]:
     return set(connection.execute(select(tables.home.c.ref)).scalars())
 
 
+def facts_of(connection: Connection, key: int) -> Home:
+    """Return a home's own facts, without its items."""
+    query = select(*_HOME_COLUMNS).where(tables.home.c.id == key)
+    return Home.model_validate(dict(connection.execute(query).mappings().one()))
+
+
 def load(connection: Connection, key: int) -> Record:
     """Return a home's record, whole."""
-    query = select(*_HOME_COLUMNS).where(tables.home.c.id == key)
-    home = Home.model_validate(dict(connection.execute(query).mappings().one()))
+    home = facts_of(connection, key)
     links = _links(connection, key)
     items: dict[str, Any] = {
         cls.plural: tuple(

@@ -143,6 +143,7 @@ home = Table(
     Column("id", Integer, primary_key=True),
     *_columns(Home),
     Column("deleted_at", Text),
+    Column("archived_at", Text),
     Column("began_at", Text, nullable=False),
     UniqueConstraint("ref"),
 )

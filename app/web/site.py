@@ -96,7 +96,6 @@ PLACES: tuple[tuple[str, tuple[tuple[str, str], ...]], ...] = (
             ("One-line", "one_line.index"),
             ("Hand over", "pack.index"),
             ("Document", "documents.show"),
-            ("Spreadsheet", "spreadsheets.index"),
             ("Changes", "changes.index"),
         ),
     ),
@@ -114,6 +113,7 @@ IN_PLACE_OF = {
     "spots": "attachments",
     "uploads": "attachments",
     "typed_lists": "boards",
+    "spreadsheets": "documents",
     "trips": "tripped",
     "past": "changes",
 }

@@ -7,7 +7,8 @@ from collections import Counter
 from app.domain.record import Record
 
 BESIDE = (
-    "/homes/", "/homes/new", "/import", "/like-another", "/help/", "/words/",
+    "/homes/", "/homes/new", "/homes/due", "/import", "/like-another", "/help/",
+    "/words/",
     "/phones/", "/help/tables/", "/help/tables/flat-twin-and-earth",
 )  # fmt: skip
 LISTS = (
@@ -18,7 +19,7 @@ LISTS = (
     "new/points", "new/ties", "labels/", "labels/sheets", "walk/rooms", "rounds/",
     "rounds/new", "rounds/results", "isolate/", "isolate/whole-house",
     "remarks/", "remarks/sockets-without-30-ma/",
-    "papers/", "results/", "new/papers", "house/", "one-line/",
+    "copy", "papers/", "results/", "new/papers", "house/", "one-line/",
     "spreadsheet?kind=points",
     "tripped/", "tripped/?to=moved&to=rcd", "trips/",
     "tripped/?to=moved&to=rcd&device=%3F",

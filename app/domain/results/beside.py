@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from app.domain.circuits import CircuitAnswer, Part, Working, measured
-from app.domain.circuits.measured import beside
+from app.domain.circuits.side_by_side import beside
 from app.domain.days import in_words
 from app.domain.record import Circuit, Record, Result
 from app.domain.results.over_time import results_of

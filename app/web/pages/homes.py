@@ -12,6 +12,7 @@ from flask import Blueprint, redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
 from sqlalchemy import Connection
 
+from app.domain.days import in_words
 from app.domain.faults import faults
 from app.domain.mpan import area
 from app.domain.progress import Progress, progress
@@ -26,17 +27,37 @@ from app.services.homes import (
     put_away,
     save,
 )
-from app.store.homes import all_homes, home_id
+from app.services.portfolio import gone_after
+from app.store.homes import all_homes, deleted_homes, home_id
 from app.web.forms import Difference, ItemForm, defaults_of, differences, values_of
 from app.web.remarked import counts, remarked
 from app.web.session import change, opened, opened_to_change, read
-from app.web.words import Facts, facts_of
+from app.web.standings import standing_of_home
+from app.web.words import Facts, facts_of, within
 
 bp = Blueprint("homes", __name__)
 
 EMPTY = Record(home=Home(ref="new", name="New"))
 # What a new home is asked; the rest of its facts can wait.
+PAGE = 20
 FIRST_QUESTIONS = ("name", "nation", "dwelling", "tenure")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HomeRow:
+    """A home in the list.
+
+    Attributes:
+        name: Its name.
+        url: Its address.
+        next: The one thing most worth doing next, and its address.
+        says: What waits there, a sentence each.
+    """
+
+    name: str
+    url: str
+    next: tuple[str, str]
+    says: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -45,12 +66,18 @@ class IndexPage:
 
     Attributes:
         title: Heading.
-        homes: Name and address of each home.
+        rows: The homes of this page of the list.
+        more: Address of the next page of the list; empty for the last.
+        archived: Homes that were put aside: name and address.
+        deleted: Homes that can be brought back: name, reference, until when.
         put_away: Reference of a home that was just deleted, to bring back.
     """
 
     title: str
-    homes: tuple[tuple[str, str], ...]
+    rows: tuple[HomeRow, ...]
+    more: str
+    archived: tuple[tuple[str, str], ...]
+    deleted: tuple[tuple[str, str, str], ...]
     put_away: str
 
 
@@ -68,6 +95,7 @@ class HomePage:
         delete: Address where deleting is asked about.
         wrong: How many faults of the record cannot be true as written.
         remarks: How many remarks there are of each rank; empty for none.
+        archived: Whether it was put aside.
     """
 
     title: str
@@ -79,6 +107,7 @@ class HomePage:
     delete: str
     wrong: int
     remarks: str
+    archived: bool
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -120,10 +149,22 @@ def start() -> ResponseReturnValue:
 @bp.get("/homes/")
 def index() -> ResponseReturnValue:
     """List the homes."""
-    away = request.args.get("away", "")
+    away, connection = request.args.get("away", ""), read()
+    every = all_homes(connection)
+    first = min(max(request.args.get("first", 0, type=int), 0), len(every))
+    after = first + PAGE
     page = IndexPage(
         title="Homes",
-        homes=tuple((h.name, url_for(".show", home=h.ref)) for h in all_homes(read())),
+        rows=tuple(_home_row(home) for home in every[first:after]),
+        more=url_for(".index", first=after) if after < len(every) else "",
+        archived=tuple(
+            (home.name, url_for(".show", home=home.ref))
+            for home in all_homes(connection, archived=True)
+        ),
+        deleted=tuple(
+            (home.name, home.ref, in_words(gone_after(home.at).date()))
+            for home in deleted_homes(connection)
+        ),
         put_away=away if home_id(read(), away, deleted=True) else "",
     )
     return render_template("pages/homes/index.html", page=page)
@@ -167,6 +208,7 @@ def show(home: str) -> ResponseReturnValue:
         delete=url_for(".delete", home=home),
         wrong=sum(fault.wrong for fault in found),
         remarks=counts(remarked(home)),
+        archived=home in {h.ref for h in all_homes(read(), archived=True)},
     )
     return render_template("pages/homes/show.html", page=page)
 
@@ -223,6 +265,20 @@ def restore() -> ResponseReturnValue:
     with change() as connection:
         bring_back(connection, ref)
     return redirect(url_for(".show", home=ref), 303)
+
+
+def _home_row(home: Home) -> HomeRow:
+    found = standing_of_home(home.ref)
+    waiting = len(found.waiting)
+    said = [f"{number} to {word.lower()}" for word, number in found.worst.items()]
+    if waiting:
+        said.append("One thing to do now" if waiting == 1 else f"{waiting} to do now")
+    return HomeRow(
+        name=home.name,
+        url=url_for(".show", home=home.ref),
+        next=(found.next.next_step, _next_url(home.ref, found.next)),
+        says=(*said, f"Inspection: {within(found.inspection.says)}"),
+    )
 
 
 def _next_url(home: str, known: Progress) -> str:

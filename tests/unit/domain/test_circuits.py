@@ -18,8 +18,8 @@ from app.domain.circuits import (
     recorded,
 )
 from app.domain.circuits.loop import zs, zs_limit
-from app.domain.circuits.measured import beside
 from app.domain.circuits.ring import Place, ring_ends
+from app.domain.circuits.side_by_side import beside
 from app.domain.circuits.voltage import drop_by_point
 from app.domain.network import network
 from app.domain.record import Circuit, Record
