@@ -72,7 +72,8 @@ def set_archived(connection: Connection, key: int, at: str | None) -> None:
 
 def remove(connection: Connection, key: int) -> None:
     """Remove a home for good, with its items and its log."""
-    for table in (tables.touch, tables.snapshot, tables.change, tables.link):
+    beside = (tables.reply, tables.touch, tables.snapshot, tables.change)
+    for table in (*beside, tables.link):
         connection.execute(delete(table).where(table.c.home_id == key))
     for table in (*tables.by_sort.values(), tables.item):
         connection.execute(delete(table).where(table.c.home_id == key))

@@ -215,6 +215,18 @@ snapshot = Table(
     Column("record", LargeBinary, nullable=False),
     Index("ix_snapshot_home_id", "home_id", "change_id"),
 )
+# What came back from somebody who read a record, until it is dealt with.
+reply = Table(
+    "reply",
+    metadata,
+    Column("id", Integer, primary_key=True),
+    Column("home_id", ForeignKey("home.id", ondelete="CASCADE"), nullable=False),
+    Column("at", Text, nullable=False),
+    Column("words", Text, nullable=False),
+    Column("document", Text, nullable=False),
+    Column("turned_down", Text, nullable=False),
+    Index("ix_reply_home_id", "home_id"),
+)
 # What is set for the whole file, by its name.
 setting = Table(
     "setting",

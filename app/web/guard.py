@@ -29,6 +29,7 @@ MOST_BYTES_OF_A_FILE = {
     # A document, or a pack with its photographs.
     "documents.take": 128 * 2**20,
     "likenesses.create": 9 * 2**20,
+    "replies.take": 9 * 2**20,
     "spreadsheets.take": 6 * 2**20,
     # The file, and what the form says beside it.
     UPLOAD: MOST_BYTES + 2**20,

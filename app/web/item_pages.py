@@ -9,10 +9,16 @@ from flask import render_template, request, url_for
 
 from app.domain.edits import loosened, removal
 from app.domain.kinds import KIND_HELP
-from app.domain.record import Item, Record, specs
+from app.domain.record import Item, Record, Tie, specs
 from app.services.homes import digest
 from app.web.addresses import delete_url, item_url
 from app.web.forms import Difference, ItemForm, differences
+
+
+STATED = (
+    "An electrician’s document says so. Leave that as it stands; write what you saw "
+    "yourself as a tie of its own beside it."
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -85,7 +91,7 @@ def show_form(
     page = FormPage(
         title=_form_title(form.cls, item),
         form=form,
-        help=_help(form),
+        help=_help(form, item),
         guess=item is None and not form.form.is_submitted(),
         back=_back(record, form, item),
         delete=delete_url(record.home.ref, item) if item else None,
@@ -104,7 +110,9 @@ def _form_title(cls: type[Item], item: Item | None) -> str:
     return f"Change {cls.noun.lower()} {item.ref}"
 
 
-def _help(form: ItemForm) -> str:
+def _help(form: ItemForm, item: Item | None) -> str:
+    if isinstance(item, Tie) and item.grade == "5":
+        return STATED
     kind = getattr(form.form, "kind", None)
     of_sort = KIND_HELP.get(form.cls.sort, {})
     return of_sort.get(str(kind.data), "") if kind is not None else ""

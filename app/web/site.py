@@ -113,6 +113,7 @@ IN_PLACE_OF = {
     "spots": "attachments",
     "uploads": "attachments",
     "typed_lists": "boards",
+    "replies": "pack",
     "spreadsheets": "documents",
     "trips": "tripped",
     "past": "changes",

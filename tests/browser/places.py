@@ -19,7 +19,7 @@ LISTS = (
     "new/points", "new/ties", "labels/", "labels/sheets", "walk/rooms", "rounds/",
     "rounds/new", "rounds/results", "isolate/", "isolate/whole-house",
     "remarks/", "remarks/sockets-without-30-ma/",
-    "copy", "papers/", "results/", "new/papers", "house/", "one-line/",
+    "copy", "corrections/", "papers/", "results/", "new/papers", "house/", "one-line/",
     "spreadsheet?kind=points",
     "tripped/", "tripped/?to=moved&to=rcd", "trips/",
     "tripped/?to=moved&to=rcd&device=%3F",

@@ -11,14 +11,17 @@ from playwright.sync_api import Page, expect
 
 from app.domain.edits import replaced
 from app.domain.record import Home, Record
+from app.domain.replies import Correction, Reply
 from app.services.homes import open_home, save
+from app.services.replies import bring_back
 from app.store.engine import make_engine, writing
 from tests.browser.conftest import DESK, PHONE, Opens
 from tests.browser.eye import faults_of
 from tests.browser.places import BESIDE, places_of
 
 Keep = Callable[[Record], int]
-CHANGE = "/homes/demo/changes/1"
+# Of these there is one only after something was done.
+DONE = ("/homes/demo/changes/1", "/homes/demo/corrections/1")
 EMPTY = Record(home=Home(ref="empty", name="Nothing yet"))
 SIZES = pytest.mark.parametrize("size", [PHONE, DESK], ids=["phone", "desk"])
 NO_PAGES = {
@@ -39,7 +42,7 @@ def test_every_page_type_is_looked_at(app: Flask, illustrated: Record) -> None:
     match = app.url_map.bind("127.0.0.1").match
     seen = {
         match(url.partition("?")[0])[0]
-        for url in (*BESIDE, *places_of(illustrated), CHANGE)
+        for url in (*BESIDE, *places_of(illustrated), *DONE)
     }
     pages = {rule.endpoint for rule in app.url_map.iter_rules() if _shows(rule.methods)}
     assert pages - NO_PAGES == seen
@@ -55,7 +58,7 @@ def test_a_full_home_can_be_read(
 ) -> None:
     keep(illustrated)
     _change(database, illustrated)
-    _look_at(opens(viewport=size), [*BESIDE, *places_of(illustrated), CHANGE])
+    _look_at(opens(viewport=size), [*BESIDE, *places_of(illustrated), *DONE])
 
 
 @SIZES
@@ -74,12 +77,15 @@ def test_nothing_at_all_can_be_read(desk: Page) -> None:
 
 
 def _change(database: Path, record: Record) -> None:
-    """Change a room, so that there is a change to look at."""
+    """Change a room and bring a reply, so that there are both to look at."""
     with writing(make_engine(database)) as connection:
         home = open_home(connection, record.home.ref)
         room = home.record.rooms[0]
         noted = room.model_copy(update={"note": "Looked at again."})
         save(connection, home, replaced(home.record, room.ref, noted), "Noted.")
+        said = Correction(ref="B2.W8", feeds="the shed")
+        reply = Reply(by="A. Person", paper="17/26", ways=(said,))
+        bring_back(connection, home, reply, None)
 
 
 def _look_at(page: Page, places: list[str]) -> None:

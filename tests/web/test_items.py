@@ -80,6 +80,16 @@ def test_a_change_is_saved_and_can_be_undone(
     assert stored() == small
 
 
+def test_a_tie_from_a_document_says_so_before_it_is_changed(
+    here: CheckedClient,
+) -> None:
+    url = "/homes/H1/ties/T-P1-C1-feeds/edit"
+    said = "An electrician’s document says so."
+    assert said not in here.see(url).main
+    here.save(url, grade="5")
+    assert said in here.see(url).main
+
+
 def test_the_undo_bar_is_gone_once_it_was_used(here: CheckedClient) -> None:
     sent = here.submit(EDIT, note="x")
     here.submit_on(here.see(sent.location), press="Undo")

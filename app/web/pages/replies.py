@@ -1,0 +1,270 @@
+"""Corrections that come back: brought in or typed, then taken one by one."""
+
+from __future__ import annotations
+
+from contextlib import closing
+from dataclasses import dataclass
+
+from flask import Blueprint, redirect, render_template, request, url_for
+from flask.typing import ResponseReturnValue
+from flask_wtf import FlaskForm
+from wtforms import StringField, TextAreaField
+from wtforms.validators import ValidationError
+
+from app.domain.record import SHORT
+from app.domain.replies import circuit_of, correction_key, key_of
+from app.domain.told import told
+from app.errors import InvalidError, Problem
+from app.interchange.reply import MOST_BYTES, read_reply, typed_reply
+from app.services.history import when
+from app.services.replies import (
+    OpenReply,
+    accept,
+    bring_back,
+    open_replies,
+    open_reply,
+    turn_down,
+)
+from app.store.replies import throw_away
+from app.web.addresses import item_url, with_done
+from app.web.fields import DayField, tidy
+from app.web.session import change, opened, opened_to_change, read
+
+bp = Blueprint("replies", __name__, url_prefix="/homes/<home>/corrections")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DifferenceView:
+    """One difference that is still open.
+
+    Attributes:
+        key: What it is known by.
+        title: The thing, and its address where there is one.
+        what: Whether it is added, removed or changed.
+        now: What the record has of it now; for what is said in words.
+        sentences: What they say.
+        ways: Value and words of each way to take it.
+    """
+
+    key: str
+    title: tuple[str, str]
+    what: str
+    now: str
+    sentences: tuple[str, ...]
+    ways: tuple[tuple[str, str], ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ReplyPage:
+    """One reply beside the record.
+
+    Attributes:
+        title: Heading.
+        answer: Who says so, and how much is open.
+        other: What else was said.
+        open: What is still open.
+        settle: Address that takes or turns one down.
+        away: Address that throws the reply away.
+        back: Address of the list.
+        refusal: Why the last one was not taken.
+    """
+
+    title: str
+    answer: str
+    other: str
+    open: tuple[DifferenceView, ...]
+    settle: str
+    away: str
+    back: str
+    refusal: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class IndexPage:
+    """The replies of a home, and the ways in.
+
+    Attributes:
+        title: Heading.
+        replies: Each reply with its address.
+        form: The form for what stands on paper.
+        refusal: Why the last one was not taken.
+        problems: The reasons, with their places.
+    """
+
+    title: str
+    replies: tuple[tuple[str, str], ...]
+    form: TypedForm
+    refusal: str = ""
+    problems: tuple[Problem, ...] = ()
+
+
+class TypedForm(FlaskForm):  # type: ignore[misc]
+    """What stands on a paper that came back."""
+
+    by = StringField("Who says so")
+    paper = StringField("Which paper, with its number")
+    dated = DayField("Its date")
+    lines = TextAreaField(
+        "What it says, one line a thing",
+        description="Such as: B1.W7 feeds the shed, not the garage.",
+    )
+
+    def validate_lines(self, field: TextAreaField) -> None:
+        """Take some words."""
+        if not tidy(field.data or "", lines=True):
+            raise ValidationError("Enter at least one line.")
+
+    def validate_by(self, field: StringField) -> None:
+        """Take what fits on a line."""
+        if len(tidy(field.data or "")) > SHORT:
+            raise ValidationError(f"Enter {SHORT} characters at most.")
+
+    validate_paper = validate_by
+
+
+@bp.get("/")
+def index(home: str) -> ResponseReturnValue:
+    """List what came back, and ask for more."""
+    return _index(home, TypedForm())
+
+
+@bp.post("/file")
+def take(home: str) -> ResponseReturnValue:
+    """Take a reply or a record document that came back."""
+    try:
+        reply, returned = read_reply(_sent(), home)
+        with change() as connection:
+            start = opened_to_change(connection, home)
+            key = bring_back(connection, start, reply, returned)
+    except InvalidError as error:
+        return _index(home, TypedForm(formdata=None), error), 422
+    return redirect(url_for(".show", home=home, key=key), 303)
+
+
+@bp.post("/typed")
+def take_typed(home: str) -> ResponseReturnValue:
+    """Take what was typed from a paper."""
+    form = TypedForm()
+    if not form.validate():
+        return _index(home, form), 422
+    try:
+        reply = typed_reply(
+            tidy(form.lines.data or "", lines=True),
+            tidy(form.by.data or ""),
+            tidy(form.paper.data or ""),
+            form.dated.data,
+        )
+    except InvalidError as error:
+        return _index(home, form, error), 422
+    with change() as connection:
+        key = bring_back(connection, opened_to_change(connection, home), reply, None)
+    return redirect(url_for(".show", home=home, key=key), 303)
+
+
+@bp.get("/<int:key>")
+def show(home: str, key: int) -> ResponseReturnValue:
+    """Show what is still open of a reply."""
+    return _show(home, open_reply(read(), opened(home), key))
+
+
+@bp.post("/<int:key>/settle")
+def settle(home: str, key: int) -> ResponseReturnValue:
+    """Take one difference, or turn it down."""
+    which, way = request.form.get("which", ""), request.form.get("way", "")
+    try:
+        with change() as connection:
+            start = opened_to_change(connection, home)
+            found = open_reply(connection, start, key)
+            if way == "down":
+                turn_down(connection, found, which)
+                done = None
+            else:
+                done = accept(connection, start, found, which, way)
+    except InvalidError as error:
+        found = open_reply(read(), opened(home), key)
+        reasons = " ".join(problem.reason for problem in error.problems)
+        return _show(home, found, f"{error.sentence} {reasons}".strip()), 422
+    return redirect(with_done(url_for(".show", home=home, key=key), done), 303)
+
+
+@bp.post("/<int:key>/away")
+def away(home: str, key: int) -> ResponseReturnValue:
+    """Throw a reply away; what was taken from it stays."""
+    with change() as connection:
+        found = open_reply(connection, opened_to_change(connection, home), key)
+        throw_away(connection, found.kept.key)
+    return redirect(url_for(".index", home=home), 303)
+
+
+def _sent() -> bytes:
+    file = request.files.get("reply")
+    if file is None or not file.filename:
+        raise InvalidError("Choose a file first.")
+    with closing(file):
+        sent: bytes = file.read(MOST_BYTES + 1)
+    return sent
+
+
+def _index(home: str, form: TypedForm, error: InvalidError | None = None) -> str:
+    found = open_replies(read(), opened(home))
+    page = IndexPage(
+        title="Corrections",
+        replies=tuple(
+            (
+                f"{when(each.kept.at)}, {each.reply.source}: {each.open} open",
+                url_for(".show", home=home, key=each.kept.key),
+            )
+            for each in found
+        ),
+        form=form,
+        refusal=error.sentence if error else "",
+        problems=error.problems if error else (),
+    )
+    return render_template("pages/replies/index.html", page=page)
+
+
+def _show(home: str, found: OpenReply, refusal: str = "") -> str:
+    key = found.kept.key
+    number = "Nothing is" if not found.open else f"{found.open} differences are"
+    page = ReplyPage(
+        title=f"Corrections from {found.reply.source}",
+        answer="One difference is open." if found.open == 1 else f"{number} open.",
+        other=found.reply.other,
+        open=_views(home, found),
+        settle=url_for(".settle", home=home, key=key),
+        away=url_for(".away", home=home, key=key),
+        back=url_for(".index", home=home),
+        refusal=refusal,
+    )
+    return render_template("pages/replies/show.html", page=page)
+
+
+def _views(home: str, found: OpenReply) -> tuple[DifferenceView, ...]:
+    record, views = opened(home).record, []
+    for entry in found.entries:
+        for each in told([entry], record)[:1]:
+            item = record.by_ref.get(each.ref)
+            views.append(
+                DifferenceView(
+                    key=key_of(entry),
+                    title=(each.name, item_url(home, item) if item else ""),
+                    what=each.what.capitalize(),
+                    now="",
+                    sentences=each.sentences,
+                    ways=(("take", "Accept"),),
+                )
+            )
+    for said in found.corrections:
+        item, circuit = record.by_ref[said.ref], circuit_of(record, said.ref)
+        name = (("name", "Take as the circuit’s name"),) if circuit else ()
+        views.append(
+            DifferenceView(
+                key=correction_key(said),
+                title=(f"{item.title} ({item.ref})", item_url(home, item)),
+                what="Said in words",
+                now=f"Here it feeds: {circuit.title}." if circuit else "",
+                sentences=(said.feeds,),
+                ways=(*name, ("note", "Add to the note")),
+            )
+        )
+    return tuple(views)
