@@ -14,7 +14,6 @@ from app.services.homes import digest
 from app.web.addresses import delete_url, item_url
 from app.web.forms import Difference, ItemForm, differences
 
-
 STATED = (
     "An electrician’s document says so. Leave that as it stands; write what you saw "
     "yourself as a tie of its own beside it."

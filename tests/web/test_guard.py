@@ -270,7 +270,7 @@ def test_no_page_that_is_looked_at_writes(
     assert reached - shown == {
         "homes.start", "ask.go", "search.index", "static", "labels.notices",
         "pairing.show", "documents.download", "pictures.small", "pictures.large",
-        "spreadsheets.columns", "spreadsheets.preview",
+        "replies.show", "spreadsheets.columns", "spreadsheets.preview",
     }  # fmt: skip
     assert database.read_bytes() == before
     assert dump(database) == content

@@ -198,4 +198,5 @@ def _sentences(due: Due, today: date) -> Iterator[str]:
     elif due.kind == "inspection":
         yield f"Recommended by {in_words(due.next_on)}."
     else:
-        yield f"Next on {in_words(due.next_on)}."
+        when = "Its day was" if due.next_on < today else "Next on"
+        yield f"{when} {in_words(due.next_on)}."
