@@ -13,8 +13,9 @@ from datetime import date
 from app.domain.days import in_words
 from app.domain.edits import Entry, added, entries_between, new_ref, removed, replaced
 from app.domain.fault import links_of
-from app.domain.pack.private import KEPT_BACK
 from app.domain.record import (
+    LONG,
+    SHORT,
     SORTS,
     Circuit,
     Home,
@@ -25,10 +26,12 @@ from app.domain.record import (
     specs,
 )
 from app.domain.record._field import LongText, Model, Ref, ShortText, field
+from app.errors import InvalidError
 
 # Files are compared by nobody: a pack holds other bytes than the home does.
 LEFT_ALONE = ("attachment", "spot", "aside")
-DOCUMENT_GRADE = "5"
+DOCUMENT_GRADE, TOLD_GRADE = "5", "2"
+OTHER = "other"
 
 
 class Correction(Model):
@@ -46,6 +49,12 @@ class Reply(Model):
     dated: date | None = field("Its date")
     ways: tuple[Correction, ...] = field("Corrections", ())
     other: LongText = field("Anything else", "")
+
+    @property
+    def document(self) -> str:
+        """Which paper says so, and of which day; no name, so that none is stored."""
+        day = in_words(self.dated) if self.dated else ""
+        return ", ".join(part for part in (self.paper, day) if part) or "a reply"
 
     @property
     def source(self) -> str:
@@ -131,9 +140,7 @@ def open_corrections(
     return tuple(
         each
         for each in reply.ways
-        if each.ref in record.by_ref
-        and correction_key(each) not in turned_down
-        and not _is_in(record, each)
+        if correction_key(each) not in turned_down and not _is_in(record, each, reply)
     )
 
 
@@ -144,20 +151,55 @@ def correction_key(correction: Correction) -> str:
 
 
 def noted(record: Record, correction: Correction, reply: Reply) -> Record:
-    """Return the record with what was said added to the note of the thing."""
+    """Return the record with what was said added to the note of the thing.
+
+    Raises:
+        InvalidError: The thing has no note, or none that holds so much.
+    """
     item = record.by_ref[correction.ref]
-    line = f"{reply.source}: {correction.feeds}"
-    note = "\n".join(part for part in (str(getattr(item, "note", "")), line) if part)
-    return replaced(record, item.ref, item.model_copy(update={"note": note[:4000]}))
+    own = getattr(item, "note", None)
+    note = "\n".join(part for part in (own, _line(correction, reply)) if part)
+    if own is None or len(note) > LONG:
+        raise InvalidError(
+            f"The note of {item.title} does not hold that. Write it down by hand, then "
+            "turn it down here."
+        )
+    return replaced(record, item.ref, item.model_copy(update={"note": note}))
+
+
+def in_home_notes(record: Record, reply: Reply) -> Record:
+    """Return the record with what else was said in the notes of the home.
+
+    Raises:
+        InvalidError: They do not hold so much.
+    """
+    notes = "\n".join(p for p in (record.home.notes, _other(reply)) if p)
+    if len(notes) > LONG:
+        raise InvalidError(
+            "The notes of the home do not hold that. Shorten them first."
+        )
+    return record.having(home=record.home.model_copy(update={"notes": notes}))
+
+
+def other_is_open(record: Record, reply: Reply, turned_down: Collection[str]) -> bool:
+    """Return whether what else was said has not been dealt with."""
+    if not reply.other or OTHER in turned_down:
+        return False
+    return _other(reply) not in record.home.notes
 
 
 def named(record: Record, correction: Correction) -> Record:
     """Return the record with what was said as the name of the one circuit there."""
-    circuit = circuit_of(record, correction.ref)
-    if circuit is None:
+    circuit, name = circuit_of(record, correction.ref), name_of(correction)
+    if circuit is None or not name:
         return record
-    name = " ".join(correction.feeds.split())[:120]
     return replaced(record, circuit.ref, circuit.model_copy(update={"name": name}))
+
+
+def name_of(correction: Correction) -> str:
+    """Return what was said as a name; empty where it is too long for one."""
+    name = " ".join(correction.feeds.split())
+    return name if len(name) <= SHORT else ""
 
 
 def circuit_of(record: Record, ref: str) -> Circuit | None:
@@ -168,13 +210,20 @@ def circuit_of(record: Record, ref: str) -> Circuit | None:
     return found[0] if len(found) == 1 else None
 
 
-def _is_in(record: Record, correction: Correction) -> bool:
-    item = record.by_ref[correction.ref]
-    circuit = circuit_of(record, correction.ref)
-    name = " ".join(correction.feeds.split())[:120]
-    return correction.feeds in str(getattr(item, "note", "")) or (
-        circuit is not None and circuit.name == name
-    )
+def _is_in(record: Record, correction: Correction, reply: Reply) -> bool:
+    item = record.by_ref.get(correction.ref)
+    circuit, name = circuit_of(record, correction.ref), name_of(correction)
+    if circuit is not None and name and circuit.name == name:
+        return True
+    return _line(correction, reply) in str(getattr(item, "note", ""))
+
+
+def _line(correction: Correction, reply: Reply) -> str:
+    return f"{reply.document}: {correction.feeds}"
+
+
+def _other(reply: Reply) -> str:
+    return f"{reply.document}: {reply.other}"
 
 
 def _taken(record: Record, entry: Entry, reply: Reply) -> Record:
@@ -184,10 +233,17 @@ def _taken(record: Record, entry: Entry, reply: Reply) -> Record:
         return removed(record, gone) if gone in record.by_ref else record
     if isinstance(after, Home):
         return record.having(home=after)
-    if isinstance(after, Tie):
-        stated = {"grade": DOCUMENT_GRADE, "seen_by": reply.source[:120]}
-        after = after.model_copy(update={**stated, "seen_on": reply.dated})
-    if after.ref in record.by_ref:
+    if isinstance(after, Tie) and not _is_same_tie(entry.before, after):
+        stated = DOCUMENT_GRADE if reply.paper else min(after.grade, TOLD_GRADE)
+        known = {"seen_by": reply.document[:SHORT], "seen_on": reply.dated}
+        after = after.model_copy(update={"grade": stated, **known})
+    here = record.by_ref.get(after.ref)
+    if here is not None and here.sort != after.sort:
+        raise InvalidError(
+            f"{after.ref} is a {here.noun.lower()} here and a {after.noun.lower()} in "
+            "what came back. Give one of them another reference first."
+        )
+    if here is not None:
         return replaced(record, after.ref, after)
     return added(record, after, after=entry.follows_after)
 
@@ -212,17 +268,20 @@ def _whole(ours: Item | None, theirs: Item) -> Item:
     if ours is None:
         return theirs
     kept = dict(_kept(ours, theirs))
-    if isinstance(theirs, Tie) and isinstance(ours, Tie):
-        known = (ours.point, ours.tied_to, ours.role)
-        if known == (theirs.point, theirs.tied_to, theirs.role):
-            better = ours.grade >= theirs.grade
-            if better:
-                kept |= {n: getattr(ours, n) for n in ("grade", "seen_by", "seen_on")}
+    if isinstance(theirs, Tie) and _is_same_tie(ours, theirs):
+        # How it is known is known here; a paper that says otherwise names another tie.
+        kept |= {n: getattr(ours, n) for n in ("grade", "seen_by", "seen_on")}
     return theirs.model_copy(update=kept)
+
+
+def _is_same_tie(one: Item | None, other: Tie) -> bool:
+    if not isinstance(one, Tie):
+        return False
+    ours, theirs = ((t.point, t.tied_to, t.role) for t in (one, other))
+    return ours == theirs
 
 
 def _kept(ours: Item, theirs: Item) -> Iterator[tuple[str, object]]:
     for spec in specs(type(ours)):
-        blank = KEPT_BACK if spec.required else spec.default
-        if spec.private and getattr(theirs, spec.name) == blank:
+        if spec.private and getattr(theirs, spec.name) == spec.default:
             yield spec.name, getattr(ours, spec.name)

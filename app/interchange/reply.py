@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Iterable
 from typing import Any, NoReturn
 
 from pydantic import ValidationError
@@ -39,6 +40,8 @@ def read_reply(data: bytes, home: str) -> tuple[Reply, Record | None]:
     if values.get("version") != VERSION:
         _refuse("version", f"This program reads version {VERSION}.")
     _check_home(values.get("home"), home)
+    if any("\ud800" <= c <= "\udfff" for c in json.dumps(values, ensure_ascii=False)):
+        _refuse("the file", "It holds halves of characters.")
     odd = sorted(set(values) - {"format", "version", "home", *NAMES})
     if odd:
         _refuse(odd[0][:80], "A reply has no such field.")
@@ -50,25 +53,27 @@ def read_reply(data: bytes, home: str) -> tuple[Reply, Record | None]:
         _refuse(".".join(str(part) for part in first["loc"]), first["msg"])
 
 
-def typed_reply(lines: str, by: str, paper: str, dated: Any) -> Reply:
+def typed_reply(
+    lines: str, by: str, paper: str, dated: Any, refs: Iterable[str]
+) -> Reply:
     """Return a reply typed from paper: a reference and what is said of it, by line.
 
     Raises:
-        InvalidError: A line does not begin with a reference; its problems say which.
+        InvalidError: A line begins with none of ``refs``; its problems say which.
     """
     problems, found = [], []
+    known = {ref.upper(): ref for ref in refs}
     for number, line in enumerate(lines.splitlines(), 1):
         ref, _, said = line.strip().partition(" ")
         said = said.strip().lstrip(":–- ").strip()
         if not ref:
             continue
-        try:
-            found.append(Correction(ref=ref.rstrip(":"), feeds=said))
-        except ValidationError:
-            said = ""
-        if not said:
-            reason = "Begin with a reference, such as B1.W7, then say what it feeds."
+        own = known.get(ref.rstrip(":,").upper())
+        if own is None or not said:
+            reason = "Begin with a reference of this home, then say what it feeds."
             problems.append(Problem(f"line {number}", reason))
+        else:
+            found.append(Correction(ref=own, feeds=said))
     if problems:
         raise InvalidError("Some lines cannot be taken.", tuple(problems))
     return Reply(by=by, paper=paper, dated=dated, ways=tuple(found))
@@ -86,7 +91,7 @@ def _values(data: bytes) -> dict[str, Any]:
 
 def _check_home(found: object, home: str) -> None:
     if found != home:
-        _refuse("home", f"It is about the home “{str(found)[:40]}”, not “{home}”.")
+        _refuse("home", f"It is about the home {ascii(found)[:42]}, not “{home}”.")
 
 
 def _refuse(place: str, reason: str) -> NoReturn:

@@ -38,9 +38,9 @@ READ_ME = """{title}
 {day}
 
 Begin with pack.pdf, or open pack.html in any browser: both say the same. No network and
-no program is needed. record.json is the whole record for another program, circuits.csv
-and points.csv are for a spreadsheet. {manifest} has the SHA-256 of every file: with
-GNU tools, "sha256sum -c {manifest}" checks them.
+no program is needed. record.json is the record, without what was kept back, for another
+program; circuits.csv and points.csv are for a spreadsheet. {manifest} has the SHA-256
+of every file: with GNU tools, "sha256sum -c {manifest}" checks them.
 
 It is the record of people who look after their own home, no certificate and no
 inspection report. Prove everything at the point of work.
@@ -71,10 +71,7 @@ class Wanted:
 def changes_told(connection: Connection, home: OpenHome) -> tuple[str, ...]:
     """Return the newest changes of a home, `MOST_CHANGES` at most, a sentence each."""
     found = latest_changes(connection, home.key, MOST_CHANGES)
-    return tuple(
-        f"{when(c.at)}: {c.sentence}" + (f" ({c.made_by})" if c.made_by else "")
-        for c in found
-    )
+    return tuple(f"{when(c.at)}: {c.sentence}" for c in found)
 
 
 def pack_files(wanted: Wanted) -> dict[str, bytes]:
@@ -95,6 +92,7 @@ def pack_files(wanted: Wanted) -> dict[str, bytes]:
         wanted.day,
         without=wanted.without,
         changes=changes,
+        there=frozenset(photos),
     )
     drawings, parts = _drawings(record), _parts(record)
     ways = tuple((d.ref, f"{d.title} ({d.ref})") for d in record.devices if d.way)

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import hashlib
 import io
+import lzma
 import zipfile
+import zlib
 from dataclasses import dataclass
 from typing import NoReturn
 
@@ -19,6 +21,17 @@ MOST_FILES, MOST_BYTES = 5000, 2**30
 MOST_RATIO = 200
 RECORD = "record.json"
 KEPT = ("photographs/", "files/")
+# What the library raises on a file that was damaged on the way.
+BROKEN = (
+    zipfile.BadZipFile,
+    NotImplementedError,
+    RuntimeError,
+    EOFError,
+    OSError,
+    ValueError,
+    lzma.LZMAError,
+    zlib.error,
+)
 START = b"PK\x03\x04"
 
 
@@ -45,7 +58,9 @@ def unpacked(data: bytes) -> Unpacked:
     try:
         with zipfile.ZipFile(io.BytesIO(data)) as archive:
             contents = _contents(archive)
-    except (zipfile.BadZipFile, NotImplementedError, RuntimeError, EOFError) as error:
+    except InvalidError:
+        raise
+    except BROKEN as error:
         _refuse("This is no whole zip file", Problem("the file", str(error)))
     _check(contents)
     document = document_from(contents[RECORD])

@@ -10,15 +10,18 @@ from sqlalchemy import Connection
 from app.domain.edits import Entry
 from app.domain.record import Record
 from app.domain.replies import (
+    OTHER,
     Correction,
     Reply,
     accepted,
     correction_key,
     differences,
+    in_home_notes,
     key_of,
     named,
     noted,
     open_corrections,
+    other_is_open,
     with_needed,
     with_paper,
 )
@@ -41,17 +44,19 @@ class OpenReply:
         reply: Who says so, and what in words.
         entries: What a returned record says otherwise, still open.
         corrections: What is said in words, still open.
+        other: Whether what else was said is still open.
     """
 
     kept: KeptReply
     reply: Reply
     entries: tuple[Entry, ...]
     corrections: tuple[Correction, ...]
+    other: bool
 
     @property
     def open(self) -> int:
         """How much is still open."""
-        return len(self.entries) + len(self.corrections)
+        return len(self.entries) + len(self.corrections) + self.other
 
 
 def bring_back(
@@ -75,7 +80,10 @@ def beside(record: Record, kept: KeptReply) -> OpenReply:
         returned = from_document(kept.document.encode())
         entries = differences(record, returned, kept.turned_down)
     words = open_corrections(record, reply, kept.turned_down)
-    return OpenReply(kept=kept, reply=reply, entries=entries, corrections=words)
+    other = other_is_open(record, reply, kept.turned_down)
+    return OpenReply(
+        kept=kept, reply=reply, entries=entries, corrections=words, other=other
+    )
 
 
 def open_replies(connection: Connection, home: OpenHome) -> tuple[OpenReply, ...]:
@@ -119,13 +127,15 @@ def accept(
         every = with_needed(home.record, entry, found.entries)
         record = accepted(record, every, found.reply)
         what = told([entry], home.record)[0].name
-    elif said is not None:
+    elif said is not None and said.ref in home.record.by_ref:
         named_ = named(record, said) if way == "name" else record
         record = named_ if named_ != record else noted(record, said, found.reply)
         what = home.record.by_ref[said.ref].title
+    elif key == OTHER and found.other:
+        record, what = in_home_notes(record, found.reply), "the notes of the home"
     else:
         raise ConflictError(GONE)
-    sentence = f"Accepted from {found.reply.source}: {what}."
+    sentence = f"Accepted from {found.reply.document}: {what}."
     return save(connection, home, record, sentence[:400])
 
 
@@ -137,6 +147,7 @@ def turn_down(connection: Connection, found: OpenReply, key: str) -> None:
     """
     known = {key_of(entry) for entry in found.entries}
     known |= {correction_key(each) for each in found.corrections}
+    known |= {OTHER} if found.other else set()
     if key not in known:
         raise ConflictError(GONE)
     keys = (*found.kept.turned_down, key)

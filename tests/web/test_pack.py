@@ -4,7 +4,10 @@ from __future__ import annotations
 
 import io
 import zipfile
+from collections.abc import Callable
 
+from app.domain.record import Attachment, Record
+from tests import builders as b
 from tests.pages import CheckedClient
 
 PAGE = "/homes/H1/hand-over/"
@@ -14,11 +17,39 @@ def test_what_leaves_the_house_is_counted_and_private_parts_stay(
     here: CheckedClient,
 ) -> None:
     page = here.see(PAGE)
-    assert "2 rooms, 1 board, 2 circuits, 3 points" in page.main
-    assert "None of the above goes along." in page.main
-    page = here.see(f"{PAGE}?with=notes&with=mpan")
-    assert "With: The meter point number (MPAN); Notes." in page.main
-    assert "with=notes" in page.links["Everything, as a zip file"]
+    assert "2 rooms, 1 source, 3 items of the intake, 1 board, 4 devices" in page.main
+    assert not [box for box in page.all("input") if box.get("checked") is not None]
+
+
+def test_what_is_ticked_goes_with_the_button(here: CheckedClient) -> None:
+    page = here.see(f"{PAGE}?with=notes")
+    (ticked,) = [box for box in page.all("input") if box.get("checked") is not None]
+    assert ticked.get("value") == "notes"
+    sends = {b.get("formaction"): page.within(b, "form") for b in page.all("button")}
+    form = sends[f"{PAGE}pack.zip"]
+    assert form.get("method") == "get"
+    assert ticked in list(form.iter("input"))
+
+
+def test_a_file_marked_as_private_is_not_counted(
+    visitor: CheckedClient, keep: Callable[[Record], int]
+) -> None:
+    rows = tuple(
+        Attachment.model_validate(
+            {
+                "ref": f"F{n}",
+                "sha256": f"{n}" * 64,
+                "media_type": "image/jpeg",
+                "size": 1,
+                "private": "yes" if n == 1 else "no",
+            }
+        )
+        for n in range(1, 7)
+    )
+    keep(b.home().having(attachments=rows))
+    page = visitor.see(PAGE)
+    assert "Photographs and other files (5 entries)" in page.main
+    assert "Names of people (none recorded)" in page.main
 
 
 def test_a_part_that_is_not_there_is_refused(here: CheckedClient) -> None:

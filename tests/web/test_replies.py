@@ -32,15 +32,19 @@ def sent(here: CheckedClient, content: str) -> Page:
 def test_a_reply_is_shown_and_taken(here: CheckedClient, stored: Stored) -> None:
     page = here.go_on(sent(here, json.dumps(SAID)))
     assert page.h1 == "Corrections from A. Person, 17/26, 1 October 2026"
-    assert "One difference is open." in page.main
+    assert "2 differences are open." in page.main
     assert "Here it feeds: Kitchen sockets." in page.main
     assert "The rod is loose." in page.main
     after = here.go_on(here.submit_on(page, press=f"Add to the note: {way(stored)}"))
-    assert after.undo.startswith("Accepted from A. Person, 17/26, 1 October 2026")
-    assert "Nothing is open." in after.main
+    assert after.undo.startswith("Accepted from 17/26, 1 October 2026")
+    assert "One difference is open." in after.main
     assert [paper.number for paper in stored().papers] == ["17/26"]
     here.go_on(here.submit_on(after, press="Undo"))
-    assert "One difference is open." in here.see(f"{LIST}1").main
+    page = here.see(f"{LIST}1")
+    assert "2 differences are open." in page.main
+    press = "Add to the home’s notes: Said beside that"
+    here.go_on(here.submit_on(page, press=press))
+    assert stored().home.notes == "17/26, 1 October 2026: The rod is loose."
 
 
 def way(stored: Stored) -> str:
@@ -54,7 +58,7 @@ def test_words_can_be_the_name_of_the_circuit_or_be_turned_down(
     name = f"Take as the circuit’s name: {way(stored)}"
     here.go_on(here.submit_on(page, press=name))
     assert stored().circuits[0].name == "the shed"
-    other = SAID | {"ways": [{"ref": "W2", "feeds": "the attic"}]}
+    other = SAID | {"ways": [{"ref": "W2", "feeds": "the attic"}], "other": ""}
     page = here.go_on(sent(here, json.dumps(other)))
     down = next(text for text in buttons(page) if text.startswith("Turn down"))
     before = stored()
@@ -98,11 +102,14 @@ def test_what_is_left_can_be_thrown_away(here: CheckedClient) -> None:
     [
         ("not json", "This is no reply and no record document."),
         ("[1]", "This is no reply and no record document."),
-        (json.dumps(SAID | {"home": "H2"}), "It is about the home “H2”, not “H1”."),
+        (json.dumps(SAID | {"home": "H2"}), "It is about the home 'H2', not “H1”."),
         (json.dumps(SAID | {"version": 2}), "This program reads version 1."),
         (json.dumps(SAID | {"more": 1}), "A reply has no such field."),
         (json.dumps(SAID | {"ways": "x"}), "ways"),
         ("{}", "format"),
+        (json.dumps(SAID | {"home": "\ud800"}), "It is about the home"),
+        (json.dumps(SAID | {"by": "\ud800"}), "It holds halves of characters."),
+        (json.dumps(SAID | {"by": "x" * 121}), "by"),
     ],
 )
 def test_what_is_no_reply_is_refused_with_where(
@@ -117,9 +124,11 @@ def test_a_paper_is_typed_in(here: CheckedClient, stored: Stored) -> None:
     lines = "W1: feeds the shed\nC2 the attic lights"
     page = here.save(LIST, press="Take it down", by="A. Person", lines=lines)
     assert "2 differences are open." in page.main
-    page = here.submit(LIST, press="Take it down", lines="!! what")
-    assert page.status == 422
-    assert "line 1" in page.main
+    for wrong in ("!! what", "The shed is on W1", "B9.W9 the shed", "W1"):
+        page = here.submit(LIST, press="Take it down", lines=wrong)
+        assert page.status == 422
+        assert "line 1" in page.main
+        assert page.value("lines", "Take it down").strip() == wrong
     page = here.submit(LIST, press="Take it down", lines=" ")
     assert "Enter at least one line." in page.error("lines")
 

@@ -45,6 +45,7 @@ def pack(
     *,
     without: Collection[str] = (),
     changes: tuple[str, ...] = (),
+    there: Collection[str] = (),
 ) -> Pack:
     """Return the pack of a home.
 
@@ -54,6 +55,7 @@ def pack(
         day: The day that the pack carries.
         without: Codes of what was kept back, to be said.
         changes: Sentences of the log of changes, newest first.
+        there: Digests of the photographs that go along.
     """
     net = network(record)
     sections = (
@@ -67,7 +69,7 @@ def pack(
         load.section(net),
         remarks.section(record, remarked),
         kept.section(record, changes),
-        kept.pictures(record),
+        kept.pictures(record, there),
         known.section(net),
         known.limits(),
     )

@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from urllib.parse import urlencode
 
 from flask import Blueprint, Response, render_template, request, url_for
 from flask.typing import ResponseReturnValue
 
 from app.domain.pack import PARTS, kept_back
-from app.domain.record import Record
+from app.domain.record import SORTS, Record
 from app.errors import InvalidError
 from app.services.pack import Wanted, changes_told, pack_files, pack_zip
 from app.services.pack_pictures import store_in
@@ -18,6 +17,18 @@ from app.web.papers import pdf_answer, today
 from app.web.session import opened, read
 
 bp = Blueprint("pack", __name__, url_prefix="/homes/<home>/hand-over")
+
+
+# Sorts that are not counted by an s at the end of their noun.
+NOUNS = {
+    "work": ("piece of work", "pieces of work"),
+    "intake": ("item of the intake", "items of the intake"),
+    "round": ("round of switching off", "rounds of switching off"),
+    "aside": ("remark set aside", "remarks set aside"),
+    "result": ("row of test results", "rows of test results"),
+    "occasion": ("time that something was done", "times that something was done"),
+    "trip": ("time that something tripped", "times that something tripped"),
+}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -62,7 +73,6 @@ class PackPage:
 def index(home: str) -> ResponseReturnValue:
     """Show what leaves the house, and offer the pack."""
     record, taken = opened(home).record, _taken()
-    query = urlencode([("with", code) for code in taken])
     page = PackPage(
         title="Hand over",
         holds=tuple(_holds(record)),
@@ -75,9 +85,9 @@ def index(home: str) -> ResponseReturnValue:
             )
             for code, words in PARTS.items()
         ),
-        zip=f"{url_for('.as_zip', home=home)}?{query}",
-        pdf=f"{url_for('.as_pdf', home=home)}?{query}",
-        html=f"{url_for('.as_html', home=home)}?{query}",
+        zip=url_for(".as_zip", home=home),
+        pdf=url_for(".as_pdf", home=home),
+        html=url_for(".as_html", home=home),
     )
     return render_template("pages/pack/index.html", page=page)
 
@@ -135,16 +145,13 @@ def _attached(made: bytes, media_type: str, name: str) -> Response:
 
 
 def _holds(record: Record) -> tuple[str, ...]:
+    by_ticks = ("attachment", "spot")
     counts = (
-        (len(record.rooms), "room"),
-        (len(record.boards), "board"),
-        (len(record.circuits), "circuit"),
-        (len(record.points), "point"),
-        (len(record.works), "piece of work", "pieces of work"),
-        (len(record.papers), "paper"),
-        (len(record.results), "row of test results", "rows of test results"),
+        (len(record.of(cls)), *NOUNS.get(sort, (cls.noun.lower(), "")))
+        for sort, cls in SORTS.items()
+        if sort not in by_ticks
     )
-    return tuple(_counted(number, *nouns) for number, *nouns in counts if number)
+    return tuple(_counted(number, one, many) for number, one, many in counts if number)
 
 
 def _counted(number: int, one: str, many: str = "") -> str:
@@ -156,8 +163,9 @@ def _there(record: Record, code: str) -> str:
     if code in ("history", "originals"):
         return ""
     changed = kept_back(record, (code,))
-    items = sum(a != b for a, b in zip(record.items(), changed.items(), strict=False))
+    there = changed.by_ref
+    items = sum(i != there[i.ref] for i in record.items() if i.ref in there)
     number = items + (record.home != changed.home)
     if code == "photos":
-        number = len(record.attachments)
+        number = sum(file.private != "yes" for file in record.attachments)
     return _counted(number, "entry", "entries") if number else "none recorded"

@@ -11,8 +11,16 @@ from flask_wtf import FlaskForm
 from wtforms import StringField, TextAreaField
 from wtforms.validators import ValidationError
 
-from app.domain.record import SHORT
-from app.domain.replies import circuit_of, correction_key, key_of
+from app.domain.edits import Entry, removal
+from app.domain.record import SHORT, Record
+from app.domain.replies import (
+    OTHER,
+    Correction,
+    circuit_of,
+    correction_key,
+    key_of,
+    name_of,
+)
 from app.domain.told import told
 from app.errors import InvalidError, Problem
 from app.interchange.reply import MOST_BYTES, read_reply, typed_reply
@@ -30,6 +38,7 @@ from app.web.addresses import item_url, with_done
 from app.web.fields import DayField, tidy
 from app.web.session import change, opened, opened_to_change, read
 
+FILE = "file-"
 bp = Blueprint("replies", __name__, url_prefix="/homes/<home>/corrections")
 
 
@@ -61,7 +70,6 @@ class ReplyPage:
     Attributes:
         title: Heading.
         answer: Who says so, and how much is open.
-        other: What else was said.
         open: What is still open.
         settle: Address that takes or turns one down.
         away: Address that throws the reply away.
@@ -71,7 +79,6 @@ class ReplyPage:
 
     title: str
     answer: str
-    other: str
     open: tuple[DifferenceView, ...]
     settle: str
     away: str
@@ -87,6 +94,7 @@ class IndexPage:
         title: Heading.
         replies: Each reply with its address.
         form: The form for what stands on paper.
+        source: Who says so, of a record that came back as a file.
         refusal: Why the last one was not taken.
         problems: The reasons, with their places.
     """
@@ -94,16 +102,29 @@ class IndexPage:
     title: str
     replies: tuple[tuple[str, str], ...]
     form: TypedForm
+    source: SourceForm
     refusal: str = ""
     problems: tuple[Problem, ...] = ()
 
 
-class TypedForm(FlaskForm):  # type: ignore[misc]
-    """What stands on a paper that came back."""
+class SourceForm(FlaskForm):  # type: ignore[misc]
+    """Who says so, and by which paper."""
 
     by = StringField("Who says so")
     paper = StringField("Which paper, with its number")
     dated = DayField("Its date")
+
+    def validate_by(self, field: StringField) -> None:
+        """Take what fits on a line."""
+        if len(tidy(field.data or "")) > SHORT:
+            raise ValidationError(f"Enter {SHORT} characters at most.")
+
+    validate_paper = validate_by
+
+
+class TypedForm(SourceForm):
+    """What stands on a paper that came back."""
+
     lines = TextAreaField(
         "What it says, one line a thing",
         description="Such as: B1.W7 feeds the shed, not the garage.",
@@ -113,13 +134,6 @@ class TypedForm(FlaskForm):  # type: ignore[misc]
         """Take some words."""
         if not tidy(field.data or "", lines=True):
             raise ValidationError("Enter at least one line.")
-
-    def validate_by(self, field: StringField) -> None:
-        """Take what fits on a line."""
-        if len(tidy(field.data or "")) > SHORT:
-            raise ValidationError(f"Enter {SHORT} characters at most.")
-
-    validate_paper = validate_by
 
 
 @bp.get("/")
@@ -131,13 +145,18 @@ def index(home: str) -> ResponseReturnValue:
 @bp.post("/file")
 def take(home: str) -> ResponseReturnValue:
     """Take a reply or a record document that came back."""
+    source = SourceForm(prefix=FILE)
+    if not source.validate():
+        return _index(home, TypedForm(formdata=None), source=source), 422
     try:
         reply, returned = read_reply(_sent(), home)
+        if returned is not None:
+            reply = reply.model_copy(update=_said(source))
         with change() as connection:
             start = opened_to_change(connection, home)
             key = bring_back(connection, start, reply, returned)
     except InvalidError as error:
-        return _index(home, TypedForm(formdata=None), error), 422
+        return _index(home, TypedForm(formdata=None), error, source=source), 422
     return redirect(url_for(".show", home=home, key=key), 303)
 
 
@@ -153,6 +172,7 @@ def take_typed(home: str) -> ResponseReturnValue:
             tidy(form.by.data or ""),
             tidy(form.paper.data or ""),
             form.dated.data,
+            opened(home).record.by_ref,
         )
     except InvalidError as error:
         return _index(home, form, error), 422
@@ -196,6 +216,11 @@ def away(home: str, key: int) -> ResponseReturnValue:
     return redirect(url_for(".index", home=home), 303)
 
 
+def _said(source: SourceForm) -> dict[str, object]:
+    texts = {n: tidy(source[n].data or "") for n in ("by", "paper")}
+    return {**texts, "dated": source.dated.data}
+
+
 def _sent() -> bytes:
     file = request.files.get("reply")
     if file is None or not file.filename:
@@ -205,7 +230,13 @@ def _sent() -> bytes:
     return sent
 
 
-def _index(home: str, form: TypedForm, error: InvalidError | None = None) -> str:
+def _index(
+    home: str,
+    form: TypedForm,
+    error: InvalidError | None = None,
+    *,
+    source: SourceForm | None = None,
+) -> str:
     found = open_replies(read(), opened(home))
     page = IndexPage(
         title="Corrections",
@@ -217,6 +248,7 @@ def _index(home: str, form: TypedForm, error: InvalidError | None = None) -> str
             for each in found
         ),
         form=form,
+        source=source or SourceForm(formdata=None, prefix=FILE),
         refusal=error.sentence if error else "",
         problems=error.problems if error else (),
     )
@@ -229,7 +261,6 @@ def _show(home: str, found: OpenReply, refusal: str = "") -> str:
     page = ReplyPage(
         title=f"Corrections from {found.reply.source}",
         answer="One difference is open." if found.open == 1 else f"{number} open.",
-        other=found.reply.other,
         open=_views(home, found),
         settle=url_for(".settle", home=home, key=key),
         away=url_for(".away", home=home, key=key),
@@ -250,21 +281,54 @@ def _views(home: str, found: OpenReply) -> tuple[DifferenceView, ...]:
                     title=(each.name, item_url(home, item) if item else ""),
                     what=each.what.capitalize(),
                     now="",
-                    sentences=each.sentences,
+                    sentences=(*each.sentences, *_goes_along(record, entry)),
                     ways=(("take", "Accept"),),
                 )
             )
-    for said in found.corrections:
-        item, circuit = record.by_ref[said.ref], circuit_of(record, said.ref)
-        name = (("name", "Take as the circuit’s name"),) if circuit else ()
+    if found.other:
         views.append(
             DifferenceView(
-                key=correction_key(said),
-                title=(f"{item.title} ({item.ref})", item_url(home, item)),
+                key=OTHER,
+                title=("Said beside that", ""),
                 what="Said in words",
-                now=f"Here it feeds: {circuit.title}." if circuit else "",
-                sentences=(said.feeds,),
-                ways=(*name, ("note", "Add to the note")),
+                now="",
+                sentences=(found.reply.other,),
+                ways=(("note", "Add to the home’s notes"),),
             )
         )
-    return tuple(views)
+    words = (_said_in_words(home, record, said) for said in found.corrections)
+    return (*views, *words)
+
+
+def _goes_along(record: Record, entry: Entry) -> tuple[str, ...]:
+    """Say what is deleted with a thing that is."""
+    if entry.after is not None or entry.before is None:
+        return ()
+    going = removal(record, entry.before.ref) - {entry.before.ref}
+    names = [record.by_ref[ref].title for ref in sorted(going) if ref in record.by_ref]
+    return (f"With it goes: {', '.join(names)}.",) if names else ()
+
+
+def _said_in_words(home: str, record: Record, said: Correction) -> DifferenceView:
+    item, circuit = record.by_ref.get(said.ref), circuit_of(record, said.ref)
+    if item is None:
+        return DifferenceView(
+            key=correction_key(said),
+            title=(said.ref, ""),
+            what="There is no such reference here",
+            now="",
+            sentences=(said.feeds,),
+            ways=(),
+        )
+    name = (("name", "Take as the circuit’s name"),)
+    return DifferenceView(
+        key=correction_key(said),
+        title=(f"{item.title} ({item.ref})", item_url(home, item)),
+        what="Said in words",
+        now=f"Here it feeds: {circuit.title}." if circuit else "",
+        sentences=(said.feeds,),
+        ways=(
+            *(name if circuit and name_of(said) else ()),
+            ("note", "Add to the note"),
+        ),
+    )

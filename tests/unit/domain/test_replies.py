@@ -5,10 +5,11 @@ from __future__ import annotations
 from datetime import date
 from random import Random
 
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from app.domain.edits import removed
+from app.domain.edits import removed, replaced
 from app.domain.pack import PARTS, kept_back
 from app.domain.record import Circuit, Point, Record
 from app.domain.replies import (
@@ -23,6 +24,7 @@ from app.domain.replies import (
     with_needed,
     with_paper,
 )
+from app.errors import InvalidError
 from tests import builders as b
 from tests.property.whole_records import whole_records
 
@@ -57,7 +59,7 @@ def test_a_tie_that_is_taken_stands_in_a_document() -> None:
     after = accepted(record, [entry], REPLY)
     (tie,) = after.ties_of("P1")
     assert (tie.tied_to, tie.grade, tie.seen_on) == ("C2", "5", date(2026, 10, 1))
-    assert tie.seen_by == "A. Person, 17/26, 1 October 2026"
+    assert tie.seen_by == "17/26, 1 October 2026"
     assert tie.note == "By lamp."
     assert differences(after, returned) == ()
 
@@ -107,10 +109,58 @@ def test_words_go_into_the_name_or_the_note() -> None:
     assert open_corrections(by_name, reply) == ()
     by_note = noted(record, said, reply)
     device = by_note.by_ref["W1"]
-    assert device.note == "A. Person, 17/26, 1 October 2026: the shed"  # type: ignore[attr-defined]
+    assert device.note == "17/26, 1 October 2026: the shed"  # type: ignore[attr-defined]
     assert open_corrections(by_note, reply) == ()
     gone = removed(record, "W1")
-    assert open_corrections(gone, reply) == ()
+    assert open_corrections(gone, reply) == (said,)
+
+
+def test_words_that_a_note_happens_to_hold_are_still_open() -> None:
+    record = house()
+    way = record.by_ref["W1"]
+    held = way.model_copy(update={"note": "It was the garage until 2019."})
+    record = replaced(record, "W1", held)
+    said = Correction(ref="W1", feeds="the garage")
+    assert open_corrections(record, REPLY.model_copy(update={"ways": (said,)}))
+
+
+def test_what_does_not_fit_is_refused_and_not_cut() -> None:
+    record = house()
+    long = Correction(ref="W1", feeds="x" * 130)
+    assert named(record, long) == record
+    way = record.by_ref["W1"].model_copy(update={"note": "x" * 3990})
+    with pytest.raises(InvalidError):
+        noted(replaced(record, "W1", way), long, REPLY)
+
+
+def test_without_a_paper_a_tie_is_no_more_than_told() -> None:
+    record = house()
+    moved = tuple(
+        tie.model_copy(update={"tied_to": "C2", "grade": "4"})
+        if tie.point == "P1"
+        else tie
+        for tie in record.ties
+    )
+    found = differences(record, record.having(ties=moved))
+    after = accepted(record, found, Reply())
+    assert after.ties_of("P1")[0].grade == "2"
+
+
+def test_how_a_tie_is_known_is_known_here() -> None:
+    """A record handed over before it was seen comes back: nothing is to be taken."""
+    record = house()
+    old = tuple(tie.model_copy(update={"grade": "1"}) for tie in record.ties)
+    assert differences(record, record.having(ties=old)) == ()
+
+
+def test_one_reference_for_two_things_is_refused() -> None:
+    record = house()
+    point = record.points[0].model_copy(update={"ref": "C9"})
+    returned = record.having(points=(*record.points, point))
+    ours = record.having(circuits=(*record.circuits, Circuit(ref="C9")))
+    entry = next(e for e in differences(ours, returned) if e.sort == "point")
+    with pytest.raises(InvalidError, match="C9 is a circuit here"):
+        accepted(ours, [entry], REPLY)
 
 
 @given(whole_records(), whole_records(), st.randoms(use_true_random=False))

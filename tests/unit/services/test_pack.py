@@ -8,6 +8,7 @@ import io
 import zipfile
 from collections.abc import Mapping
 from datetime import date
+from decimal import Decimal
 from functools import cache
 from pathlib import Path
 
@@ -16,8 +17,9 @@ import pytest
 
 from app.domain.isolation import house_off
 from app.domain.network import network
-from app.domain.pack import PARTS, kept_back
-from app.domain.record import Circuit, Item, Record, specs
+from app.domain.pack import PARTS, kept_back, pack
+from app.domain.pack.blocks import Table
+from app.domain.record import Circuit, Item, Record, Result, specs
 from app.domain.record._field import PRIVATE
 from app.interchange import from_document
 from app.interchange.tables_csv import circuits_csv
@@ -163,6 +165,26 @@ def test_every_text_of_a_person_can_be_kept_back() -> None:
             by_whom = spec.name.endswith("_by") and spec.type == "text"
             if spec.type == "long" or by_whom:
                 assert spec.private, f"{cls.__name__}.{spec.name}"
+
+
+def test_each_measured_figure_is_the_newest_of_its_kind() -> None:
+    record = b.home(b.one_way(b.circuit("C1", b.socket("P1"))))
+    old, new = date(2024, 5, 1), date(2025, 5, 1)
+    low = Decimal("0.02")
+    results = (
+        Result(ref="V1", about="C1", tested_on=old, zs_ohm=Decimal("1.9")),
+        Result(ref="V2", about="C1", tested_on=new, live_live_mohm=low),
+    )
+    made = pack(record.having(results=results), (), DAY)
+    (section,) = [s for s in made.sections if s.code == "circuits"]
+    (table,) = [t for t in section.blocks if getattr(t, "caption", "") == "Figures"]
+    assert isinstance(table, Table)
+    assert table.rows[0][2:] == (
+        "–",
+        "–",
+        "1.9 Ω, 1 May 2024",
+        "live to live 0.02 MΩ, 1 May 2025",
+    )
 
 
 def test_an_empty_home_has_a_pack() -> None:

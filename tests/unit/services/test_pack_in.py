@@ -183,6 +183,20 @@ def test_a_bomb_is_refused_before_it_is_unpacked() -> None:
         unpacked(made.getvalue())
 
 
+def test_a_pack_damaged_on_the_way_is_refused(packed: Pack) -> None:
+    whole = packed(*PARTS)
+    for at in range(60, len(whole), len(whole) // 40):
+        broken = whole[:at] + bytes(255 - byte for byte in whole[at : at + 2])
+        with pytest.raises(InvalidError):
+            unpacked(broken + whole[at + 2 :])
+
+
+def test_a_photograph_that_is_not_here_is_said_to_be_missing(record: Record) -> None:
+    wanted = Wanted(record=record, day=DAY, without=())
+    page = pack_files(wanted)["pack.html"].decode()
+    assert "It is not in this pack: its file is not here." in page
+
+
 @pytest.mark.parametrize("cut", [5, 100, -30])
 def test_a_pack_cut_short_is_refused(packed: Pack, cut: int) -> None:
     with pytest.raises(InvalidError):

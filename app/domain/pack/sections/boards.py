@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from datetime import date
 
 from app.domain.circuits import Part, Working, circuit_figures
 from app.domain.labels.chart import Chart, ChartRow, chart_of, rooms_in_words
 from app.domain.network import Network
 from app.domain.pack.blocks import Block, Head, Lines, Picture, Section, Table, Text
+from app.domain.pack.sections.kept import insulation
 from app.domain.pack.words import day, known, number
 from app.domain.record import Circuit, Result
 from app.domain.record.choices import ARRANGEMENTS, CABLES, CIRCUIT_USES, METHODS
+from app.domain.results.over_time import latest, results_of
 
 
 def section(net: Network) -> Section:
@@ -84,9 +85,8 @@ def _schedule(net: Network) -> Iterator[Block]:
             "Zs calculated",
             "Zs measured",
             "Insulation measured",
-            "Measured on",
         ),
-        widths=(4, 2, 2, 2, 2, 2, 2),
+        widths=(4, 2, 3, 2, 3, 4),
         rows=tuple(_figures(net, circuit) for circuit in net.record.circuits),
     )
 
@@ -115,29 +115,31 @@ def _circuit(net: Network, circuit: Circuit) -> tuple[str, ...]:
 
 def _figures(net: Network, circuit: Circuit) -> tuple[str, ...]:
     answer = circuit_figures(net, circuit)
-    found = _latest(net, circuit)
     return (
         f"{circuit.title} ({circuit.ref})",
         _calculated(answer.part("r1r2")),
-        number(found.r1_r2_ohm, "Ω") if found else "–",
+        _measured(net, circuit, "r1_r2_ohm"),
         _calculated(answer.part("zs")),
-        number(found.zs_ohm, "Ω") if found else "–",
-        _insulation(found) if found else "–",
-        (day(found.tested_on) or "day not known") if found else "–",
+        _measured(net, circuit, "zs_ohm"),
+        _insulated(net, circuit),
     )
 
 
-def _latest(net: Network, circuit: Circuit) -> Result | None:
-    own = [r for r in net.record.results if r.about == circuit.ref]
-    return max(own, key=lambda r: r.tested_on or date.min, default=None)
+def _measured(net: Network, circuit: Circuit, name: str) -> str:
+    """Return the newest figure of its kind, with its own day."""
+    found = latest(net.record, circuit.ref, name)
+    return f"{number(getattr(found, name), 'Ω')}, {_on(found)}" if found else "–"
+
+
+def _insulated(net: Network, circuit: Circuit) -> str:
+    own = results_of(net.record, circuit.ref)
+    found = next((result for result in own if insulation(result) != "–"), None)
+    return f"{insulation(found)}, {_on(found)}" if found else "–"
+
+
+def _on(result: Result) -> str:
+    return day(result.tested_on) or "day not known"
 
 
 def _calculated(part: Part | None) -> str:
     return part.found.shown if part and isinstance(part.found, Working) else "–"
-
-
-def _insulation(found: Result) -> str:
-    signs = {"over": "> ", "under": "< ", "exact": ""}
-    if found.live_earth_mohm is None:
-        return "–"
-    return f"{signs[found.live_earth_over]}{number(found.live_earth_mohm, 'MΩ')}"

@@ -109,7 +109,8 @@ def _source(record: Record, source: Source) -> str:
 def _remarks(remarks: tuple[Remark, ...]) -> Iterator[str]:
     for remark in remarks:
         if remark.outcome == "remark" and remark.rank in FIRST_RANKS:
-            yield f"{remark.title}. {remark.sentence}"
+            aside = " Set aside by the people here." if remark.aside == "set" else ""
+            yield f"{remark.title}. {remark.sentence}{aside}"
 
 
 def _care(record: Record) -> Iterator[str]:

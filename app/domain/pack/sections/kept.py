@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
+from datetime import datetime
 
-from app.domain.pack.blocks import Block, Head, Lines, Picture, Section, Table
+from app.domain.pack.blocks import Block, Head, Lines, Picture, Section, Table, Text
 from app.domain.pack.words import day, item_name, names, number
 from app.domain.record import Attachment, Paper, Record, Result, Work
 from app.domain.record.choices import (
@@ -17,6 +18,7 @@ from app.domain.record.choices import (
     WORKED,
     WORKERS,
 )
+from app.domain.uk_time import uk_time
 from app.domain.works import in_turn, papers_of
 
 
@@ -29,13 +31,15 @@ def section(record: Record, changes: tuple[str, ...]) -> Section:
     )
 
 
-def pictures(record: Record) -> Section:
+def pictures(record: Record, there: Collection[str]) -> Section:
     """Return the section of photographs, each with what is marked on it."""
     photos = [a for a in record.attachments if a.media_type.startswith("image/")]
     return Section(
         code="photos",
         title="Photographs",
-        blocks=tuple(block for photo in photos for block in _photo(record, photo)),
+        blocks=tuple(
+            block for photo in photos for block in _photo(record, photo, there)
+        ),
     )
 
 
@@ -104,7 +108,7 @@ def _result(record: Record, result: Result) -> tuple[str, ...]:
         item_name(record, result.about) if result.about else "The supply",
         _ohms(*ring),
         _ohms(result.r1_r2_ohm, result.r2_alone_ohm),
-        _insulation(result),
+        insulation(result),
         _ohms(result.zs_ohm, result.ze_ohm),
         ", ".join(part for part in _more(record, result) if part) or "–",
     )
@@ -116,7 +120,8 @@ def _ohms(*values: object) -> str:
     return "; ".join("–" if v is None else f"{v} Ω" for v in values)
 
 
-def _insulation(result: Result) -> str:
+def insulation(result: Result) -> str:
+    """Return both insulation resistances of a result, a dash for none."""
     signs = {"over": "> ", "under": "< ", "exact": ""}
     found = [
         f"{words} {signs[sign]}{number(value, 'MΩ')}"
@@ -149,16 +154,24 @@ def _trips(record: Record) -> Iterator[str]:
     for trip in record.trips:
         device = f", {item_name(record, trip.device)}" if trip.device else ""
         found = f" From: {names(record, trip.found)}." if trip.found else ""
-        when = (trip.happened_at or "day not known")[:10]
+        at = trip.happened_at
+        when = (
+            day(uk_time(datetime.fromisoformat(at)).date()) if at else "day not known"
+        )
         yield (
             f"{when}: {MOVED[trip.moved]}{device}. {TRIP_OUTCOMES[trip.outcome]}."
             f"{found} {trip.note}".rstrip()
         )
 
 
-def _photo(record: Record, photo: Attachment) -> Iterator[Block]:
+def _photo(
+    record: Record, photo: Attachment, there: Collection[str]
+) -> Iterator[Block]:
     spots = [spot for spot in record.spots if spot.attachment == photo.ref]
     yield Head(text=f"{photo.title} ({photo.ref})")
+    if photo.sha256 not in there:
+        yield Text(text="It is not in this pack: its file is not here.")
+        return
     yield Picture(
         name=photo.sha256,
         photo=True,

@@ -63,7 +63,9 @@ def limits() -> Section:
 
 
 def _row(net: Network, circuit: Circuit) -> tuple[str, ...]:
-    ties = [t for t in net.record.ties if t.tied_to == circuit.ref]
+    ties = [
+        t for t in net.record.ties if t.tied_to == circuit.ref and t.role == "feeds"
+    ]
     grades = Counter(tie.grade for tie in ties)
     aged = sum(tie.ref in net.aged for tie in ties)
     counts = (grades[grade] for grade in GRADES)
