@@ -270,7 +270,8 @@ def test_no_page_that_is_looked_at_writes(
     assert reached - shown == {
         "homes.start", "ask.go", "search.index", "static", "labels.notices",
         "pairing.show", "documents.download", "pictures.small", "pictures.large",
-        "replies.show", "spreadsheets.columns", "spreadsheets.preview",
+        "replies.show", "pack.as_zip", "pack.as_pdf", "pack.as_html",
+        "spreadsheets.columns", "spreadsheets.preview",
     }  # fmt: skip
     assert database.read_bytes() == before
     assert dump(database) == content
