@@ -155,11 +155,12 @@ def _flat(values: Mapping[str, Any]) -> dict[str, Any]:
 def sent_once() -> str:
     """Return the key by which a form that is sent twice counts once.
 
-    It holds what was typed: to go back and type something else is no repetition.
+    It holds what was typed and where: to go back and type something else, or the same
+    elsewhere, is no repetition.
     """
     own = {"csrf_token", "then"}
     typed = [pair for pair in request.form.items(multi=True) if pair[0] not in own]
-    return hashlib.sha256(json.dumps(typed).encode()).hexdigest()[:32]
+    return hashlib.sha256(json.dumps([request.path, *typed]).encode()).hexdigest()[:32]
 
 
 def values_of(item: Item) -> dict[str, Any]:

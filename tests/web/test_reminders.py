@@ -57,6 +57,15 @@ def test_sent_twice_it_counts_once(here: CheckedClient, stored: Stored) -> None:
     assert len(stored().occasions) == 1
 
 
+def test_the_same_press_for_another_thing_counts_too(
+    here: CheckedClient, stored: Stored
+) -> None:
+    here.save(LIST, press="It tripped today: Press the test button, RCD RCD")
+    form = {"on": TODAY.isoformat(), "outcome": "worked"}
+    here.save(f"{LIST}inspection/done", form, press="Write it down")
+    assert {o.kind for o in stored().occasions} == {"rcd_button", "inspection"}
+
+
 def test_a_day_of_ones_own_is_set_from_the_list(
     here: CheckedClient, stored: Stored
 ) -> None:

@@ -31,7 +31,9 @@ def look(sight: Sight) -> Iterator[Outcome]:
     """Yield each circuit whose newest reading is low."""
     missing = []
     for circuit in sight.record.circuits:
-        own = [r for r in results_of(sight.record, circuit.ref) if _lowest(r)]
+        own = [
+            r for r in results_of(sight.record, circuit.ref) if _lowest(r) is not None
+        ]
         if not own:
             missing.append(circuit.ref)
             continue

@@ -126,10 +126,14 @@ def _as_set(plan: Plan, reminder: Reminder) -> Plan:
     next_on = plan.next_on
     if reminder.every and plan.last_on:
         next_on = later(plan.last_on, reminder.every, reminder.every_unit)
+    next_on = reminder.next_on or next_on
+    if plan.duty and plan.next_on and next_on:
+        # A day of one's own never moves the one that the law names.
+        next_on = min(next_on, plan.next_on)
     return replace(
         plan,
         every=every,
-        next_on=reminder.next_on or next_on,
+        next_on=next_on,
         basis=reminder.basis or plan.basis,
     )
 

@@ -19,6 +19,7 @@ UNITS: dict[str, dict[str, int | str]] = {
     "ms": {"": 1, "ms": 1, "s": 1000},
     "kA": {"": 1, "ka": 1, "k": 1, "a": "0.001"},
 }  # fmt: skip
+THOUSANDS = re.compile(r"[1-9][0-9]{0,2},[0-9]{3}")
 _SHAPE = re.compile(
     r"(?P<sign>>=|<=|[>≥+<≤])?\s*(?P<number>[0-9]+(?:[.,][0-9]+)?|[.,][0-9]+)\s*"
     r"(?P<unit>[a-zωµ]*)"
@@ -59,6 +60,8 @@ def read(text: str, unit: str) -> Reading:
         raise ValueError(
             f"Enter a number in {unit}, such as 0.35 or >200, or leave it open."
         )
+    if THOUSANDS.fullmatch(found["number"]):
+        raise ValueError("That comma can be read two ways: write 1667, or 1.667.")
     sign = found["sign"] or ""
     number = Decimal(found["number"].replace(",", ".")) * Decimal(factor)
     over = "over" if sign in OVER else "under" if sign in UNDER else "exact"

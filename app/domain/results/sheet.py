@@ -8,9 +8,9 @@ from datetime import date
 from decimal import Decimal
 
 from app.domain.edits import added, new_ref, removed, replaced
-from app.domain.record import Board, Circuit, Record, Result
+from app.domain.record import Board, Circuit, Record, Result, specs
 from app.domain.record.choices import POLARITY, WORKED
-from app.domain.results.read import read
+from app.domain.results.read import Reading, read
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -54,6 +54,7 @@ COLUMNS = (
     Column(name="ze_ohm", head="Ze or Zdb", unit="Ω", of="board"),
     Column(name="fault_current_ka", head="Fault current", unit="kA", of="board"),
 )
+BOUNDS = {spec.name: spec for spec in specs(Result)}
 BY_NAME = {column.name: column for column in COLUMNS}
 SIGNS = {"over": ">", "under": "<", "exact": ""}
 
@@ -114,10 +115,20 @@ def values_of(row: Row, typed: Mapping[str, str]) -> dict[str, object]:
             values[column.name] = text if text in column.choices else "unknown"
             continue
         found = read(text, column.unit)
-        values[column.name] = found.value
+        values[column.name] = _fitting(column, found)
         if column.sign:
             values[column.sign] = found.sign
     return values
+
+
+def _fitting(column: Column, found: Reading) -> Decimal | None:
+    """Return a value that a result can hold, and hold as it was written."""
+    if found.sign != "exact" and not column.sign:
+        raise ValueError("No > or < is kept here: leave it open, and note it beside.")
+    value, most = found.value, BOUNDS[column.name].high or 0
+    if value is not None and (value > most or value != round(value, 4)):
+        raise ValueError(f"Enter at most {most} {column.unit}, with four places.")
+    return value
 
 
 def is_empty(values: Mapping[str, object]) -> bool:

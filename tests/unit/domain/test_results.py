@@ -127,7 +127,7 @@ def test_with_an_earth_rod_many_ohms_are_usual() -> None:
     assert asked({"zs_ohm": "90"}, "unknown") == []
     assert asked({"ze_ohm": "80"}, "tn_s", at=0) == ["ze_ohm"]
     assert asked({"ze_ohm": "80"}, "tt", at=0) == []
-    assert asked({"fault_current_ka": "1600"}, at=0) == ["fault_current_ka"]
+    assert asked({"fault_current_ka": "160"}, at=0) == ["fault_current_ka"]
 
 
 def test_the_rows_are_the_board_and_its_circuits_by_their_ways() -> None:
@@ -206,3 +206,20 @@ def test_what_is_kept_is_shown_as_it_was_typed(value: Decimal, sign: str) -> Non
     assert (again.value, again.sign) == (
         value, {"": "exact", ">": "over", "<": "under"}[sign]
     )  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    "typed",
+    [
+        {"live_earth_mohm": "200 GΩ"},
+        {"zs_ohm": "35.25 mΩ"},
+        {"rcd_ms": ">300"},
+        {"zs_ohm": "1,667"},
+    ],
+    ids=str,
+)
+def test_what_a_result_cannot_hold_as_written_is_refused(
+    typed: dict[str, str],
+) -> None:
+    with pytest.raises(ValueError, match=r"Enter at most|No >|two ways"):
+        values_of(sheet(house()).rows[1], typed)
