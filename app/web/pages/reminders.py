@@ -222,5 +222,5 @@ def _answer(found: tuple[Due, ...]) -> str:
     now = sum(due.state == "now" for due in found)
     days = [due.next_on for due in found if due.state == "later" and due.next_on]
     things = "One thing waits." if now == 1 else f"{now} things wait."
-    first = things if now else "Nothing waits."
+    first = things if now else "Nothing that has a day waits."
     return f"{first} The next is on {in_words(min(days))}." if days else first
