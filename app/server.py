@@ -19,11 +19,13 @@ from flask import Flask
 from app.config import Config
 from app.drawing.qr import qr_lines
 from app.errors import AppError
+from app.services.copies import Keeper
 from app.services.pairing import LASTS_S, Pairing
 from app.web import create_app
 
 HOST = "127.0.0.1"
 THREADS = 4
+LONGEST_COPY_S = 20
 # What anyone on the network may make the server hold: no photograph with its form is as
 # large, and who says nothing is not waited for long.
 SHARED_LIMITS = {
@@ -61,6 +63,10 @@ def serve(
     with _listening(config) as listeners:
         config = replace(config, port=listeners[0].getsockname()[1])
         app = create_app(config)
+        keeper = None if config.demo else Keeper(config)
+        if keeper:
+            app.extensions["keeper"] = keeper
+            keeper.look()
         limits = SHARED_LIMITS if config.shared_at else {}
         server = waitress.create_server(
             app, sockets=listeners, threads=THREADS, ident=None, **limits
@@ -77,6 +83,8 @@ def serve(
         # Both signals end the loop inside; a request under way is finished first.
         server.run()
         server.close()
+        if keeper:
+            keeper.finish(LONGEST_COPY_S)
     say("Ended.")
 
 

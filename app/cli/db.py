@@ -1,4 +1,4 @@
-"""``ways db``: look after the file."""
+"""``ways db``: look after the file that holds the record."""
 
 from __future__ import annotations
 
@@ -35,26 +35,6 @@ def backup(file: Path | None, data: Path | None) -> None:
     copy = copy_of(config_of(data), file)
     click.echo(f"Copied to {copy}")
     _say_files(copy)
-
-
-@db.command()
-@click.argument("file", type=click.Path(exists=True, dir_okay=False, path_type=Path))
-@data_option
-def restore(file: Path, data: Path | None) -> None:
-    """Let the copy FILE take the place of the present file, which is kept."""
-    from app.services.files import not_here
-    from app.services.upkeep import restored
-
-    config = config_of(data)
-    kept = restored(config, file)
-    click.echo(f"{config.database} is now as {file} was.")
-    if kept:
-        click.echo(f"What was there before is {kept}")
-    if missing := not_here(config):
-        click.echo(
-            f"Files that it names and that are not here: {missing}. "
-            "“ways files --check” says which."
-        )
 
 
 @db.command()

@@ -9,6 +9,7 @@ from pathlib import Path
 from app.config import Config
 from app.errors import DatabaseError
 from app.store.backup import back_up, check, copy_to, put_back
+from app.store.copies import ASKED
 from app.store.engine import make_engine, writing
 from app.store.migrate import revision_of, upgrade
 from app.store.phones import remove_all_phones
@@ -24,7 +25,7 @@ def copy_of(config: Config, target: Path | None) -> Path:
     """
     if target is None:
         now = datetime.now(UTC)
-        return back_up(config.database, config.backups, note="asked", at=now)
+        return back_up(config.database, config.backups, note=ASKED, at=now)
     copy_to(config.database, target)
     return target
 

@@ -9,15 +9,14 @@ behind, and be taken for the journal of what stands there next.
 from __future__ import annotations
 
 import sqlite3
-from contextlib import closing
+from contextlib import closing, suppress
 from datetime import datetime
 from pathlib import Path
 
 from app.config import files_beside
 from app.errors import DatabaseError
-from app.store import files
+from app.store import copies, files
 
-KEPT = 10
 WAIT_S = 10
 BESIDE = ("-journal", "-wal", "-shm")
 
@@ -26,35 +25,51 @@ class DamagedError(DatabaseError):
     """The file is not whole, or is no SQLite file."""
 
 
-def back_up(database: Path, folder: Path, *, note: str, at: datetime) -> Path:
+def back_up(
+    database: Path,
+    folder: Path,
+    *,
+    note: str,
+    at: datetime,
+    link: bool = True,
+    same_as: Path | None = None,
+) -> Path:
     """Copy a database into a folder and return the copy's path.
+
+    Copies that newer ones stand for go.
 
     Args:
         database: File to copy; it may be in use.
         folder: Where copies are kept.
-        note: Why it is made, for its name; of those whose note begins with ``before``,
-            made without being asked for, only the newest `KEPT` are kept.
+        note: Why it is made, for its name.
         at: Now, UTC.
+        link: Whether its files may be the very ones of the data folder.
+        same_as: The files of a former copy there, to stand in this one too.
 
     Raises:
         DatabaseError: There is no sound file to copy, or it cannot be written.
     """
-    folder.mkdir(parents=True, exist_ok=True)
-    copy = folder / f"{database.stem}-{at:%Y%m%dT%H%M%S%f}-{note}.sqlite3"
-    copy_to(database, copy, link=True)
-    for old in sorted(folder.glob(f"{database.stem}-*-before-*.sqlite3"))[:-KEPT]:
-        old.unlink()
-        files.remove_folder(files_beside(old))
+    copy = copies.path_for(folder, note, at)
+    try:
+        folder.mkdir(mode=0o700, parents=True, exist_ok=True)
+    except OSError as error:
+        raise DatabaseError(f"The folder {folder} cannot be made: {error}.") from error
+    copy_to(database, copy, link=link, same_as=same_as)
+    with suppress(OSError):
+        copies.tidy(folder)
     return copy
 
 
-def copy_to(database: Path, target: Path, *, link: bool = False) -> None:
+def copy_to(
+    database: Path, target: Path, *, link: bool = False, same_as: Path | None = None
+) -> None:
     """Copy a database to a path that it takes only when whole.
 
     Args:
         database: File to copy; it may be in use.
         target: Where to; the files that it names go into the folder beside that.
         link: Whether a file may stand in both folders, so that it costs no room.
+        same_as: A folder whose files may stand in the new one too.
 
     Raises:
         DatabaseError: There is no sound file to copy, or it cannot be written.
@@ -68,6 +83,8 @@ def copy_to(database: Path, target: Path, *, link: bool = False) -> None:
         _pour(database, partial)
         check(partial)
         named = files.digests_in(partial)
+        if same_as:
+            files.carry(same_as, files_beside(target), named, link=True)
         files.carry(files_beside(database), files_beside(target), named, link=link)
         partial.replace(target)
     except (sqlite3.Error, OSError) as error:
@@ -132,7 +149,7 @@ def _set_aside(database: Path, folder: Path, at: datetime) -> Path:
         check(database)
     except DamagedError:
         folder.mkdir(parents=True, exist_ok=True)
-        moved = folder / f"{database.stem}-{at:%Y%m%dT%H%M%S%f}-damaged.sqlite3"
+        moved = copies.path_for(folder, copies.DAMAGED, at)
         for end in ("", *BESIDE):
             part = database.with_name(database.name + end)
             if part.exists():

@@ -62,7 +62,7 @@ def revision_of(database: Path) -> str | None:
     except sqlite3.Error as error:
         raise DatabaseError(
             f"{database} is not a record of this program, or it is damaged ({error}). "
-            "Nothing was changed. To go back to a copy: ways db restore FILE."
+            "Nothing was changed. To go back to a copy: ways restore FILE."
         ) from error
     known = {script.revision for script in _scripts().walk_revisions()}
     if row is None or row[0] not in known:

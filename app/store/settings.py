@@ -7,17 +7,36 @@ from sqlalchemy import Connection, delete, insert, select
 from app.store import tables
 
 COMPUTER = "name of this computer"
+COPIES = "folder of the copies"
 
 
 def computer_name(connection: Connection) -> str:
     """Return what changes made on this computer are signed with; empty: nothing."""
-    setting = tables.setting
-    query = select(setting.c.value).where(setting.c.name == COMPUTER)
-    return connection.execute(query).scalar() or ""
+    return _value(connection, COMPUTER)
 
 
 def set_computer_name(connection: Connection, name: str) -> None:
     """Write what changes made on this computer are signed with from now on."""
+    _set(connection, COMPUTER, name)
+
+
+def copies_folder(connection: Connection) -> str:
+    """Return the folder that copies go to as well; empty: none."""
+    return _value(connection, COPIES)
+
+
+def set_copies_folder(connection: Connection, folder: str) -> None:
+    """Write the folder that copies go to as well from now on; empty: none."""
+    _set(connection, COPIES, folder)
+
+
+def _value(connection: Connection, name: str) -> str:
     setting = tables.setting
-    connection.execute(delete(setting).where(setting.c.name == COMPUTER))
-    connection.execute(insert(setting).values(name=COMPUTER, value=name))
+    query = select(setting.c.value).where(setting.c.name == name)
+    return connection.execute(query).scalar() or ""
+
+
+def _set(connection: Connection, name: str, value: str) -> None:
+    setting = tables.setting
+    connection.execute(delete(setting).where(setting.c.name == name))
+    connection.execute(insert(setting).values(name=name, value=value))

@@ -43,8 +43,11 @@ PAIRING_SHEETS = (
 )
 PAIRING_FILES = (*PAIRING_SHEETS, "img/mark.svg")
 PAIRING_PAGES = ("pairing.show", "pairing.pair")
-# The pages of this blueprint are for this computer alone.
-HERE_ONLY = "phones"
+# The pages of these blueprints are for this computer alone.
+HERE_ONLY = {
+    "copies": "Copies are made and kept on the computer only.",
+    "phones": "Phones are paired and removed on the computer only.",
+}
 
 
 class NotPairedError(Forbidden):
@@ -59,7 +62,7 @@ class NotPairedError(Forbidden):
 def init_app(app: Flask, config: Config) -> None:
     """Look at where each request comes from."""
     app.extensions["pairing"] = Pairing()
-    app.extensions["shared"] = config
+    app.extensions["config"] = config
     app.before_request(_admit)
 
 
@@ -95,7 +98,7 @@ def pairing() -> Pairing:
 
 def shared_urls() -> tuple[str, ...]:
     """Return the addresses that a phone may open; none when nothing is shared."""
-    config: Config = current_app.extensions["shared"]
+    config: Config = current_app.extensions["config"]
     return config.shared_urls
 
 
@@ -103,7 +106,7 @@ def is_called(host: str) -> bool:
     """Return whether a Host is a name of ours, for where the request comes from."""
     if from_here():
         return OWN_HOST.fullmatch(host) is not None
-    config: Config = current_app.extensions["shared"]
+    config: Config = current_app.extensions["config"]
     ports = (f":{config.port}", *(("",) if config.port == HTTP_PORT else ()))
     return host in {f"{own}{port}" for own in config.shared_at for port in ports}
 
@@ -115,8 +118,8 @@ def _admit() -> ResponseReturnValue | None:
     if own is None:
         return _turn_away()
     g.phone, g.made_by = own, own.name
-    if request.blueprint == HERE_ONLY:
-        raise Forbidden("Phones are paired and removed on the computer only.")
+    if request.blueprint in HERE_ONLY:
+        raise Forbidden(HERE_ONLY[request.blueprint])
     _note(own)
     return None
 

@@ -9,6 +9,7 @@ from flask import Flask, current_app, g
 from sqlalchemy import Connection, Engine
 
 from app.domain.network import Network, network
+from app.services.copies import Keeper
 from app.services.homes import OpenHome, open_home
 from app.store.engine import writing
 
@@ -50,6 +51,9 @@ def change() -> Iterator[Connection]:
     _close()
     with writing(_engine(), made_by=g.get("made_by", "")) as connection:
         yield connection
+    keeper: Keeper | None = current_app.extensions.get("keeper")
+    if keeper:
+        keeper.look()
 
 
 def opened_to_change(connection: Connection, ref: str) -> OpenHome:

@@ -213,6 +213,11 @@ class Site:
         """Address of the phones, on this computer."""
         return url_for("phones.index") if from_here() else None
 
+    @property
+    def copies_url(self) -> str | None:
+        """Address of the copies of the record, on this computer."""
+        return url_for("copies.index") if from_here() else None
+
     def static(self, name: str) -> str:
         """Return the address of a static file, new whenever the file is."""
         return url_for(

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from datetime import datetime
 from decimal import Decimal
 from typing import Any
 
 from app.domain.record import FieldSpec, Home, Item, Record, specs
+from app.domain.uk_time import uk_time
 from app.domain.words import NOTHING_WRITTEN, day, value_in_words
 
 __all__ = [
@@ -14,11 +16,24 @@ __all__ = [
     "Facts",
     "day",
     "facts_of",
+    "file_size",
     "in_words",
+    "minute",
     "quantity",
     "with_board",
     "within",
 ]
+
+
+def minute(at: datetime) -> str:
+    """Return a moment as 3 March 2026, 14:05, by clocks in the United Kingdom."""
+    local = uk_time(at)
+    return f"{day(local.date())}, {local:%H:%M}"
+
+
+def file_size(size: int) -> str:
+    """Return a count of bytes in words."""
+    return f"{size / 1e6:.1f} MB" if size >= 100_000 else f"{max(size // 1000, 1)} kB"
 
 
 def in_words(spec: FieldSpec, value: Any, record: Record) -> str | None:

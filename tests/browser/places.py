@@ -9,7 +9,7 @@ from app.domain.record import Record
 BESIDE = (
     "/homes/", "/homes/new", "/homes/due", "/import", "/like-another", "/help/",
     "/words/",
-    "/phones/", "/help/tables/", "/help/tables/flat-twin-and-earth",
+    "/copies/", "/phones/", "/help/tables/", "/help/tables/flat-twin-and-earth",
 )  # fmt: skip
 LISTS = (
     "", "intake/", "sources/", "boards/", "circuits/", "rooms/", "points/?filter=hall",

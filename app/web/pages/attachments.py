@@ -22,7 +22,7 @@ from app.web.item_pages import delete_mark, delete_page
 from app.web.marked import MarkedPicture, marked_picture
 from app.web.paired import from_here
 from app.web.session import change, opened, opened_to_change
-from app.web.words import Facts, day, facts_of
+from app.web.words import Facts, day, facts_of, file_size
 
 bp = Blueprint("attachments", __name__, url_prefix="/homes/<home>/files")
 Link = tuple[str, str]
@@ -292,14 +292,10 @@ def _page(record: Record, item: Attachment) -> FilePage:
 
 
 def _what(item: Attachment) -> str:
-    said = f"{MEDIA_TYPES[item.media_type]}, {_size(item.size)}"
+    said = f"{MEDIA_TYPES[item.media_type]}, {file_size(item.size)}"
     if item.added_at is None:
         return f"{said}."
     return f"{said}, added on {day(datetime.fromisoformat(item.added_at).date())}."
-
-
-def _size(size: int) -> str:
-    return f"{size / 1e6:.1f} MB" if size >= 100_000 else f"{max(size // 1000, 1)} kB"
 
 
 def _form(record: Record, item: Attachment, *, sent: bool = False) -> ItemForm:

@@ -8,10 +8,11 @@ from dataclasses import dataclass, replace
 from datetime import UTC, datetime
 from typing import Any
 
-from flask import Blueprint, redirect, render_template, request, url_for
+from flask import Blueprint, current_app, redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
 from sqlalchemy import Connection
 
+from app.config import Config
 from app.domain.days import in_words
 from app.domain.faults import faults
 from app.domain.mpan import area
@@ -28,12 +29,14 @@ from app.services.homes import (
     save,
 )
 from app.services.portfolio import gone_after
+from app.store.copies import copies_in, last_good
 from app.store.homes import all_homes, deleted_homes, home_id
 from app.web.forms import Difference, ItemForm, defaults_of, differences, values_of
+from app.web.paired import from_here
 from app.web.remarked import counts, remarked
 from app.web.session import change, opened, opened_to_change, read
 from app.web.standings import standing_of_home
-from app.web.words import Facts, facts_of, within
+from app.web.words import Facts, facts_of, minute, within
 
 bp = Blueprint("homes", __name__)
 
@@ -67,6 +70,7 @@ class IndexPage:
     Attributes:
         title: Heading.
         rows: The homes of this page of the list.
+        last_copy: When the last good copy was made; empty where nothing is said.
         more: Address of the next page of the list; empty for the last.
         archived: Homes that were put aside: name and address.
         deleted: Homes that can be brought back: name, reference, until when.
@@ -75,6 +79,7 @@ class IndexPage:
 
     title: str
     rows: tuple[HomeRow, ...]
+    last_copy: str
     more: str
     archived: tuple[tuple[str, str], ...]
     deleted: tuple[tuple[str, str, str], ...]
@@ -156,6 +161,7 @@ def index() -> ResponseReturnValue:
     page = IndexPage(
         title="Homes",
         rows=tuple(_home_row(home) for home in every[first:after]),
+        last_copy=_last_copy() if every else "",
         more=url_for(".index", first=after) if after < len(every) else "",
         archived=tuple(
             (home.name, url_for(".show", home=home.ref))
@@ -295,6 +301,17 @@ def _save_home(
     except InvalidError as error:
         form.refuse("ref", error.sentence)
         return None
+
+
+def _last_copy() -> str:
+    """Say when the last good copy was made, to whom can look after it."""
+    config: Config = current_app.extensions["config"]
+    if not from_here() or config.demo:
+        return ""
+    copy = last_good(copies_in(config.backups))
+    if copy is None:
+        return "There is no copy of the record yet."
+    return f"Your last good copy is from {minute(copy.made_at)}."
 
 
 def _facts(record: Record, *, supply: bool) -> Facts:

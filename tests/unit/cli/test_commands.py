@@ -70,7 +70,7 @@ def test_every_command_has_help(
         ("ask", "point"),
         ("import", "no such file"),
         ("serve", "--port", "99999"),
-        ("db", "restore", "no such file"),
+        ("restore", "no such file"),
     ],
 )
 def test_wrong_usage_ends_with_2(
@@ -186,11 +186,11 @@ def test_the_file_is_copied_and_put_back(
     among = ways("db", "backup").stdout.strip().removeprefix("Copied to ")
     assert Path(among).parent == file.parent / "copies"
     ways("import", HOUSES / "h01.json")
-    said = ways("db", "restore", copy).stdout.splitlines()
+    said = ways("restore", copy).stdout.splitlines()
     kept = Path(said[1].removeprefix("What was there before is "))
     assert kept.is_file()
     assert "no home “h01”" in ways("export", "--home", "h01", code=1).stderr
-    ways("db", "restore", kept)
+    ways("restore", kept)
     ways("export", "--home", "h01")
     assert "up to date" in ways("db", "upgrade").stdout
 
@@ -203,9 +203,9 @@ def test_what_is_no_record_is_not_put_in_its_place(
     text, empty = tmp_path / "text", tmp_path / "empty"
     text.write_text("Dear diary, " * 1000, "utf-8")
     empty.touch()
-    said = ways("db", "restore", text, code=1).stderr
+    said = ways("restore", text, code=1).stderr
     assert "not a record of this program" in said
-    assert "holds no record" in ways("db", "restore", empty, code=1).stderr
+    assert "holds no record" in ways("restore", empty, code=1).stderr
     assert ways("export").stdout_bytes == before
 
 
@@ -216,8 +216,8 @@ def test_a_damaged_file_is_said_and_can_be_replaced(
     before = ways("export").stdout_bytes
     ways("db", "backup", tmp_path / "copy")
     (tmp_path / "data" / "ways.sqlite3").write_bytes(b"lost" * 5000)
-    assert "ways db restore FILE" in ways("faults", code=1).stderr
-    assert "-damaged" in ways("db", "restore", tmp_path / "copy").stdout
+    assert "ways restore FILE" in ways("faults", code=1).stderr
+    assert "-damaged" in ways("restore", tmp_path / "copy").stdout
     assert ways("export").stdout_bytes == before
 
 

@@ -78,5 +78,5 @@ def test_a_copy_says_where_its_files_are(
     for path in (tmp_path / "home.files").rglob("*"):
         if path.is_file():
             path.unlink()
-    again = ways("db", "restore", copy, "--data", tmp_path / "other").stdout
+    again = ways("restore", copy, "--data", tmp_path / "other").stdout
     assert "not here: 2" in again

@@ -10,7 +10,8 @@ import pytest
 
 from app.domain.record import Home, Record
 from app.errors import DatabaseError
-from app.store.backup import KEPT, DamagedError, back_up, check, copy_to, put_back
+from app.store.backup import DamagedError, back_up, check, copy_to, put_back
+from app.store.copies import KEPT_BEFORE
 
 NOW = datetime(2026, 11, 2, 10, 20, 30, tzinfo=UTC)
 
@@ -56,7 +57,7 @@ def test_only_the_newest_of_those_not_asked_for_are_kept(
     asked = back_up(database, folder, note="asked", at=NOW)
     made = [
         back_up(database, folder, note="before-x", at=NOW + timedelta(minutes=n))
-        for n in range(KEPT + 3)
+        for n in range(KEPT_BEFORE + 3)
     ]
     assert sorted(folder.iterdir()) == sorted([asked, *made[3:]])
 

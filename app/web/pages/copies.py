@@ -1,0 +1,177 @@
+"""Copies of the record: the last good one, making one, a folder of one's own."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+
+from flask import Blueprint, current_app, redirect, render_template, request, url_for
+from flask.typing import ResponseReturnValue
+from flask_wtf import FlaskForm
+from wtforms import StringField
+
+from app.config import Config
+from app.errors import AppError, InvalidError
+from app.services.copies import (
+    Keeper,
+    Places,
+    chosen_folder,
+    good_copies,
+    make,
+    places_of,
+)
+from app.store.copies import ASKED, BEFORE, DAILY, Copy, copies_in
+from app.store.settings import copies_folder, set_copies_folder
+from app.web.session import change, read
+from app.web.words import file_size, minute
+
+bp = Blueprint("copies", __name__, url_prefix="/copies")
+
+MOST_SHOWN = 40
+KINDS = {DAILY: "Of the day", ASKED: "Asked for"}
+BEFORE_WHAT = {
+    f"{BEFORE}upgrade": "Before an upgrade",
+    f"{BEFORE}restore": "Before an older one was put in its place",
+}
+
+
+class FolderForm(FlaskForm):  # type: ignore[misc]
+    """Asks for a folder that copies go to as well."""
+
+    folder = StringField(
+        "Folder on another disk",
+        filters=[lambda text: (text or "").strip()],
+        description="Its whole path, such as /media/stick. Left empty: none.",
+        render_kw={"autocomplete": "off", "spellcheck": "false"},
+    )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CopyRow:
+    """A copy as the page lists it.
+
+    Attributes:
+        when: The day and minute it was made.
+        kind: Why it was made.
+        size: How large it is, without its photographs and papers.
+        path: Where it is.
+    """
+
+    when: str
+    kind: str
+    size: str
+    path: Path
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CopiesPage:
+    """The copies.
+
+    Attributes:
+        title: Heading.
+        last: The last good copy, in a sentence for each place.
+        troubles: Why the last try was not what it should be.
+        rows: The copies, the newest first.
+        more: How many are there beside those listed.
+        form: The folder of one's own.
+        demo: Whether this is the demo, of which nothing is kept.
+        made: Whether a copy was just made.
+    """
+
+    title: str
+    last: tuple[str, ...]
+    troubles: tuple[str, ...]
+    rows: tuple[CopyRow, ...]
+    more: int
+    form: FolderForm
+    demo: bool
+    made: bool
+
+
+@bp.get("/")
+def index() -> ResponseReturnValue:
+    """Show the last good copy, and the others."""
+    return _page(FolderForm(data={"folder": copies_folder(read())}))
+
+
+@bp.post("/make")
+def create() -> ResponseReturnValue:
+    """Make a copy now, in each place."""
+    try:
+        make(_config(), _places())
+    except AppError as error:
+        form = FolderForm(formdata=None, data={"folder": copies_folder(read())})
+        return _page(form, (error.sentence,)), 503
+    return redirect(url_for(".index", made=1), 303)
+
+
+@bp.post("/folder")
+def choose() -> ResponseReturnValue:
+    """Keep the folder that copies go to as well, once one has been put there."""
+    form = FolderForm()
+    if not form.validate_on_submit():
+        return _page(form), 422
+    try:
+        folder = chosen_folder(_config(), form.folder.data or "")
+    except InvalidError as error:
+        form.folder.errors = [error.sentence]
+        return _page(form), 422
+    with change() as connection:
+        set_copies_folder(connection, str(folder or ""))
+    if folder is None:
+        return redirect(url_for(".index"), 303)
+    return create()
+
+
+def _page(form: FolderForm, troubles: tuple[str, ...] = ()) -> str:
+    places = _places()
+    found = sorted((c for f in places.every for c in copies_in(f)), reverse=True)
+    keeper: Keeper | None = current_app.extensions.get("keeper")
+    page = CopiesPage(
+        title="Copies of the record",
+        last=_last(places),
+        troubles=troubles or (keeper.troubles if keeper else ()),
+        rows=tuple(_row(copy) for copy in found[:MOST_SHOWN]),
+        more=max(len(found) - MOST_SHOWN, 0),
+        form=form,
+        demo=_config().demo,
+        made=bool(request.args.get("made")),
+    )
+    return render_template("pages/copies.html", page=page)
+
+
+def _last(places: Places) -> tuple[str, ...]:
+    said = []
+    for folder, copy in good_copies(places):
+        where = places.chosen if folder == places.apart else "this computer"
+        said.append(
+            f"Your last good copy on {where} is from {minute(copy.made_at)}."
+            if copy
+            else f"There is no copy on {where} yet."
+        )
+    return tuple(said)
+
+
+def _row(copy: Copy) -> CopyRow:
+    return CopyRow(
+        when=minute(copy.made_at),
+        kind=_kind(copy),
+        size=file_size(copy.path.stat().st_size),
+        path=copy.path,
+    )
+
+
+def _kind(copy: Copy) -> str:
+    for start, words in BEFORE_WHAT.items():
+        if copy.note.startswith(start):
+            return words
+    return KINDS.get(copy.note, "Damaged, put aside")
+
+
+def _places() -> Places:
+    return places_of(_config(), read())
+
+
+def _config() -> Config:
+    config: Config = current_app.extensions["config"]
+    return config

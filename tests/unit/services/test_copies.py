@@ -1,0 +1,262 @@
+"""The copy of the day, wherever it goes; what is in its way is said."""
+
+from __future__ import annotations
+
+import shutil
+import sqlite3
+from collections.abc import Callable
+from contextlib import closing
+from datetime import UTC, datetime, timedelta
+from pathlib import Path
+
+import pytest
+
+from app.config import Config, files_beside
+from app.domain.edits import replaced
+from app.domain.record import Home, Record
+from app.errors import DatabaseError, InvalidError
+from app.services import copies
+from app.services.copies import (
+    Keeper,
+    chosen_folder,
+    made_when_due,
+    make,
+    places_of,
+)
+from app.services.homes import open_home, save
+from app.services.upkeep import restored
+from app.store import backup, files
+from app.store.copies import ASKED, DAILY, Copy, copies_in, path_for
+from app.store.engine import make_engine, reading, writing
+from app.store.settings import set_copies_folder
+
+NOW = datetime.now(UTC)
+DAY = timedelta(days=1)
+
+
+@pytest.fixture
+def small() -> Record:
+    return Record(home=Home(ref="a", name="A home"))
+
+
+def choose(config: Config, folder: Path) -> None:
+    with writing(make_engine(config.database)) as connection:
+        set_copies_folder(connection, str(folder))
+
+
+def in_all(config: Config) -> list[Copy]:
+    with reading(make_engine(config.database)) as connection:
+        places = places_of(config, connection)
+    return [copy for folder in places.every for copy in copies_in(folder)]
+
+
+def rename(config: Config, ref: str, name: str) -> None:
+    with writing(make_engine(config.database)) as connection:
+        here = open_home(connection, ref)
+        home = here.record.home.model_copy(update={"name": name})
+        save(connection, here, replaced(here.record, ref, home), name)
+
+
+def record_in(database: Path, ref: str) -> Record:
+    with reading(make_engine(database)) as connection:
+        return open_home(connection, ref).record
+
+
+def test_the_first_is_made_when_there_is_a_home(
+    config: Config, small: Record, keep: Callable[[Record], int]
+) -> None:
+    assert made_when_due(config, NOW) is None
+    assert in_all(config) == []
+    keep(small)
+    assert made_when_due(config, NOW) == ()
+    (copy,) = in_all(config)
+    assert copy.note == DAILY
+    assert record_in(copy.path, small.home.ref) == small
+
+
+def test_one_a_day_and_only_after_a_change(
+    config: Config, small: Record, keep: Callable[[Record], int]
+) -> None:
+    keep(small)
+    made_when_due(config, NOW)
+    rename(config, small.home.ref, "changed today")
+    assert made_when_due(config, NOW) is None
+    assert made_when_due(config, NOW + DAY) == ()
+    assert made_when_due(config, NOW + 2 * DAY) is None
+    newest, _first = in_all(config)
+    assert record_in(newest.path, small.home.ref).home.name == "changed today"
+
+
+def test_a_clock_that_was_wrong_does_not_end_the_copies(
+    config: Config, small: Record, keep: Callable[[Record], int]
+) -> None:
+    keep(small)
+    made_when_due(config, NOW + 400 * DAY)
+    assert made_when_due(config, NOW) == ()
+    assert len(in_all(config)) == 2
+
+
+def test_photographs_go_along_and_are_looked_through(
+    config: Config, illustrated: Record, keep: Callable[[Record], int]
+) -> None:
+    keep(illustrated)
+    assert made_when_due(config, NOW) == ()
+    (copy,) = in_all(config)
+    named = {a.sha256 for a in illustrated.attachments}
+    assert files.digests_here(files_beside(copy.path)) == named
+    victim = files.path_of(config.files, min(named))
+    victim.unlink()
+    victim.write_bytes(b"no longer what it was")
+    rename(config, illustrated.home.ref, "later")
+    (said,) = made_when_due(config, NOW + DAY) or ()
+    assert "not there or damaged: 1" in said
+    assert len(in_all(config)) == 2
+
+
+def test_a_folder_of_ones_own_has_them_too_and_takes_no_room_twice(
+    config: Config, illustrated: Record, keep: Callable[[Record], int], tmp_path: Path
+) -> None:
+    keep(illustrated)
+    stick = tmp_path / "stick"
+    stick.mkdir()
+    choose(config, stick)
+    made_when_due(config, NOW)
+    rename(config, illustrated.home.ref, "later")
+    made_when_due(config, NOW + DAY)
+    there = [copy for copy in in_all(config) if stick in copy.path.parents]
+    assert len(there) == 2
+    digest = illustrated.attachments[0].sha256
+    one, other = (files.path_of(files_beside(copy.path), digest) for copy in there)
+    assert one.samefile(other)
+    assert not one.samefile(files.path_of(config.files, digest))
+
+
+def test_a_folder_that_is_gone_is_said_and_the_own_copy_made(
+    config: Config, small: Record, keep: Callable[[Record], int], tmp_path: Path
+) -> None:
+    keep(small)
+    choose(config, tmp_path / "stick")
+    (said,) = made_when_due(config, NOW) or ()
+    assert "is not there now" in said
+    assert [copy.path.parent for copy in in_all(config)] == [config.backups]
+    assert not (tmp_path / "stick").exists()
+    with (
+        reading(make_engine(config.database)) as connection,
+        pytest.raises(DatabaseError, match="is not there now"),
+    ):
+        make(config, places_of(config, connection))
+
+
+def test_a_copy_that_does_not_open_does_not_stay(
+    config: Config,
+    small: Record,
+    keep: Callable[[Record], int],
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    keep(small)
+    with closing(sqlite3.connect(config.database)) as file, file:
+        file.execute("UPDATE home SET nation = 'nowhere at all'")
+    (said,) = made_when_due(config, NOW) or ()
+    assert "does not open" in said
+    assert in_all(config) == []
+
+
+def test_what_cannot_be_written_is_said_and_tried_again(
+    config: Config,
+    small: Record,
+    keep: Callable[[Record], int],
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    keep(small)
+
+    def full(*_: object) -> None:
+        raise OSError(28, "No space left on device")
+
+    keeper = Keeper(config)
+    with monkeypatch.context() as patched:
+        patched.setattr(backup, "_pour", full)
+        keeper.look()
+        keeper.finish(10)
+    assert "No space left" in keeper.troubles[0]
+    keeper.look()
+    keeper.finish(10)
+    assert in_all(config) == [], "it waits before it tries again"
+    keeper._next = 0
+    keeper.look()
+    keeper.finish(10)
+    assert keeper.troubles == ()
+    assert len(in_all(config)) == 1
+
+
+@pytest.mark.parametrize(
+    ("text", "reason"),
+    [
+        ("stick", "whole path"),
+        ("/no/such/folder", "is not there now"),
+        ("/x\x00y", "whole path"),
+        ("/" + "x" * 2000, "whole path"),
+        ("DATA", "inside the data folder"),
+        ("DATA/copies", "inside the data folder"),
+        ("FILE", "is not there now"),
+    ],
+)
+def test_a_folder_that_will_not_do_is_refused(
+    config: Config, tmp_path: Path, text: str, reason: str
+) -> None:
+    (tmp_path / "file").touch()
+    config.backups.mkdir()
+    path = text.replace("DATA", str(config.data)).replace("FILE", f"{tmp_path}/file")
+    with pytest.raises(InvalidError, match=reason):
+        chosen_folder(config, path)
+
+
+def test_a_folder_may_be_chosen_or_none(config: Config, tmp_path: Path) -> None:
+    assert chosen_folder(config, "") is None
+    assert chosen_folder(config, str(tmp_path)) == tmp_path
+    assert not list(tmp_path.glob("tmp*"))
+
+
+def test_a_folder_that_cannot_be_written_is_refused(
+    config: Config, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def read_only(**_: object) -> None:
+        raise OSError(30, "Read-only file system")
+
+    monkeypatch.setattr(copies, "TemporaryFile", read_only)
+    with pytest.raises(InvalidError, match=r"Nothing can be written.*Read-only"):
+        chosen_folder(config, str(tmp_path))
+
+
+@pytest.mark.parametrize("note", [DAILY, ASKED, "before-upgrade-x", "before-restore"])
+@pytest.mark.parametrize("apart", [False, True], ids=["own", "apart"])
+def test_every_kind_of_copy_can_be_gone_back_to(
+    config: Config,
+    illustrated: Record,
+    keep: Callable[[Record], int],
+    tmp_path: Path,
+    note: str,
+    apart: bool,
+) -> None:
+    keep(illustrated)
+    folder = tmp_path / "stick" if apart else config.backups
+    copy = backup.back_up(config.database, folder, note=note, at=NOW, link=not apart)
+    rename(config, illustrated.home.ref, "a mistake")
+    shutil.rmtree(config.files)
+    kept = restored(config, copy)
+    assert record_in(config.database, illustrated.home.ref) == illustrated
+    digests = {a.sha256 for a in illustrated.attachments}
+    assert all(files.is_sound(config.files, digest) for digest in digests)
+    assert kept is not None
+    assert record_in(kept, illustrated.home.ref).home.name == "a mistake"
+
+
+def test_what_is_damaged_is_not_gone_back_to(
+    config: Config, small: Record, keep: Callable[[Record], int]
+) -> None:
+    keep(small)
+    damaged = path_for(config.backups, "damaged", NOW)
+    damaged.parent.mkdir()
+    damaged.write_bytes(b"no more" * 1000)
+    with pytest.raises(DatabaseError, match="damaged"):
+        restored(config, damaged)
+    assert record_in(config.database, small.home.ref) == small

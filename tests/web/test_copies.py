@@ -1,0 +1,100 @@
+"""The page of the copies: the last good one, one more, a folder of one's own."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from flask import Flask
+
+from app.config import Config
+from app.services.copies import Keeper
+from app.store.copies import copies_in
+from tests.elsewhere import phone_on
+from tests.pages import CheckedClient
+from tests.web.test_guard import dump
+
+MAKE, KEEP = "Make a copy now", "Save and make a copy there"
+
+
+def test_without_a_copy_it_says_so(here: CheckedClient) -> None:
+    assert "There is no copy of the record yet." in here.see("/homes/").main
+    page = here.see("/copies/")
+    assert page.h1 == "Copies of the record"
+    assert "There is no copy on this computer yet." in page.main
+
+
+def test_one_is_made_and_said_everywhere(here: CheckedClient, config: Config) -> None:
+    page = here.save("/copies/", press=MAKE)
+    (copy,) = copies_in(config.backups)
+    assert "A copy was made" in page.main
+    assert f'ways restore "{copy.path}"' in page.main
+    assert "Your last good copy on this computer is from" in page.main
+    assert "Your last good copy is from" in here.see("/homes/").main
+
+
+def test_a_folder_of_ones_own_gets_a_copy_at_once(
+    here: CheckedClient, tmp_path: Path
+) -> None:
+    stick = tmp_path / "stick"
+    stick.mkdir()
+    page = here.save("/copies/", press=KEEP, folder=f"  {stick} ")
+    assert f"Your last good copy on {stick} is from" in page.main
+    assert len(list(stick.glob("ways-copies-*/ways-*-asked.sqlite3"))) == 1
+    stick.rename(tmp_path / "pulled out")
+    assert f"There is no copy on {stick} yet." in here.see("/copies/").main
+    again = here.submit("/copies/", press=MAKE)
+    assert again.status == 503
+    assert f"The folder {stick} is not there now." in again.main
+    page = here.save("/copies/", press=KEEP, folder="")
+    assert str(stick) not in page.main
+
+
+@pytest.mark.parametrize(
+    ("typed", "reason"),
+    [
+        ("stick", "Give the whole path of the folder"),
+        ("/no/such/folder", "The folder /no/such/folder is not there now."),
+    ],
+)
+def test_a_folder_that_will_not_do_is_said_beside_its_box(
+    here: CheckedClient, database: Path, typed: str, reason: str
+) -> None:
+    before = dump(database)
+    page = here.submit("/copies/", press=KEEP, folder=typed)
+    assert page.status == 422
+    assert any(reason in error for error in page.errors)
+    assert page.values(KEEP)["folder"] == [typed]
+    assert dump(database) == before
+
+
+def test_a_phone_neither_sees_nor_makes_them(
+    here: CheckedClient, app: Flask, config: Config
+) -> None:
+    phone = phone_on(app)
+    assert phone.get("/copies/").status_code != 200
+    assert phone.post("/copies/make").status_code in (400, 403)
+    assert copies_in(config.backups) == ()
+
+
+def test_a_change_has_the_copy_of_the_day_made(
+    here: CheckedClient, app: Flask, config: Config
+) -> None:
+    keeper = app.extensions["keeper"] = Keeper(config)
+    here.see("/homes/H1/new/rooms")
+    assert copies_in(config.backups) == ()
+    here.save("/homes/H1/new/rooms", name="Larder")
+    keeper.finish(10)
+    here.save("/homes/H1/new/rooms", name="Porch")
+    keeper.finish(10)
+    assert [copy.note for copy in copies_in(config.backups)] == ["daily"]
+
+
+def test_what_is_in_the_way_is_shown(
+    here: CheckedClient, app: Flask, config: Config
+) -> None:
+    keeper = app.extensions["keeper"] = Keeper(config)
+    config.backups.write_text("a file where the folder should be", "utf-8")
+    here.save("/homes/H1/new/rooms", name="Larder")
+    keeper.finish(10)
+    assert "cannot be made" in here.see("/copies/").main
