@@ -78,6 +78,11 @@ def run(database: Path) -> Path | None:
     return upgrade(database, database.parent / "copies")
 
 
+def all_revisions() -> set[str]:
+    """Return every shape that a file may have."""
+    return {script.revision for script in migrate._scripts().walk_revisions()}
+
+
 def test_there_is_one_line_of_steps() -> None:
     assert len(migrate._scripts().get_heads()) == 1
 
