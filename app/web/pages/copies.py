@@ -74,6 +74,7 @@ class CopiesPage:
         rows: The copies, the newest first.
         more: How many are there beside those listed.
         form: The folder of one's own.
+        data: The data folder.
         demo: Whether this is the demo, of which nothing is kept.
         made: Whether a copy was just made.
     """
@@ -84,6 +85,7 @@ class CopiesPage:
     rows: tuple[CopyRow, ...]
     more: int
     form: FolderForm
+    data: Path
     demo: bool
     made: bool
 
@@ -134,6 +136,7 @@ def _page(form: FolderForm, troubles: tuple[str, ...] = ()) -> str:
         rows=tuple(_row(copy) for copy in found[:MOST_SHOWN]),
         more=max(len(found) - MOST_SHOWN, 0),
         form=form,
+        data=_config().data,
         demo=_config().demo,
         made=bool(request.args.get("made")),
     )
