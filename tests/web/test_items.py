@@ -242,11 +242,30 @@ def test_going_back_and_typing_something_else_is_no_repetition(
 ) -> None:
     page = here.see("/homes/H1/new/points?kind=light")
     here.submit_on(page, place="over the table")
-    again = here.submit_on(page, place="over the sink")
-    assert again.status == 422
-    here.go_on(here.submit_on(again, ref="P9"))
+    here.go_on(here.submit_on(page, place="over the sink"))
     places = [point.place for point in stored().points]
     assert places[-2:] == ["over the table", "over the sink"]
+
+
+def test_two_who_add_at_once_each_add_their_own(
+    here: CheckedClient, stored: Stored
+) -> None:
+    one, other = (here.see("/homes/H1/new/points?kind=light") for _ in range(2))
+    assert one.value("ref") == other.value("ref") == "P4"
+    here.go_on(here.submit_on(one, place="over the table"))
+    mine = here.submit_on(other, place="over the sink")
+    assert "/points/P5" in mine.location
+    again = here.submit_on(other, place="over the sink")
+    assert (again.status, again.location) == (303, mine.location)
+    assert [p.ref for p in stored().points if p.place == "over the sink"] == ["P5"]
+
+
+def test_a_reference_of_ones_own_is_never_exchanged(
+    here: CheckedClient, stored: Stored
+) -> None:
+    page = here.submit("/homes/H1/new/points?kind=light", ref="P1")
+    assert page.status == 422
+    assert "P1 is in use already" in page.error("ref")
 
 
 def test_deleting_says_what_goes_along_and_what_stays(

@@ -49,7 +49,8 @@ def new(home: str, plural: str) -> ResponseReturnValue:
     if cls.sort in ASK_KIND_FIRST and not {"kind", "copy"} & set(request.args):
         return render_template("pages/items/kind.html", page=kind_page(cls, record))
     values = _start(cls, record, given)
-    form = ItemForm(cls, record, values, kind=values.get("kind"))
+    offered = str(values["ref"])
+    form = ItemForm(cls, record, values, mark=offered, kind=values.get("kind"))
     return show_form(record, form, None)
 
 
@@ -62,6 +63,7 @@ def create(home: str, plural: str) -> ResponseReturnValue:
         if again := _sent_before(connection, start, cls):
             return redirect(again, 303)
         form = ItemForm(cls, start.record, _sent_boxes(cls), kind=_sent_kind())
+        _offer_anew(form, start.record)
         if form.valid() and _free(form, start.record):
             item = form.item()
             record = added(start.record, item, after=request.args.get("after"))
@@ -182,7 +184,8 @@ def _sent_before(
     earlier = change_sent_as(connection, start.key, sent_once())
     if earlier is None:
         return None
-    item = _find(start.record, cls, request.form.get("ref", "").strip())
+    made = [e.after.ref for e in earlier.entries if e.after and e.sort == cls.sort]
+    item = _find(start.record, cls, made[0] if made else "")
     return _after(start.record, item, earlier.key)
 
 
@@ -207,6 +210,18 @@ def _sent_boxes(cls: type[Item]) -> dict[str, Any]:
     lists = [spec.name for spec in specs(cls) if spec.type == "refs"]
     sent = {n: [k for k in request.form if k.startswith(f"{n}_")][:50] for n in lists}
     return {name: tuple(boxes[SPARE_BOXES:]) for name, boxes in sent.items()}
+
+
+def _offer_anew(form: ItemForm, record: Record) -> None:
+    """Let a new item whose reference was offered, not chosen, have the next free one.
+
+    Someone else may have taken it while the form was open.
+    """
+    ref = form.form.ref
+    if ref.data == form.form.mark.data and (ref.data or "").upper() in {
+        other.upper() for other in record.by_ref
+    }:
+        ref.data = form.form.mark.data = new_ref(record, form.cls)
 
 
 def _free(form: ItemForm, record: Record, old: Item | None = None) -> bool:
