@@ -21,3 +21,5 @@ def configure_logging(folder: Path | None) -> None:
     # A browser asks for more at once than there are threads; that it waits a moment is
     # no news, and would push what the person is to read off the console.
     logging.getLogger("waitress.queue").setLevel(logging.ERROR)
+    # A log that cannot be written, as on a full disk, is no news to the console.
+    logging.raiseExceptions = False

@@ -7,20 +7,38 @@ deferred, writers take the write lock at once.
 
 from __future__ import annotations
 
+import sqlite3
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 from typing import Any
 
-from sqlalchemy import URL, Connection, Engine, create_engine, event
+from sqlalchemy import Connection, Engine, create_engine, event
 from sqlalchemy.pool import NullPool
 
 WAIT_MS = 10_000
 
 
-def make_engine(path: Path, *, foreign_keys: bool = True) -> Engine:
-    """Return an engine on a file; nothing is opened yet."""
-    engine = create_engine(URL.create("sqlite", database=str(path)), poolclass=NullPool)
+def make_engine(
+    path: Path, *, foreign_keys: bool = True, create: bool = False
+) -> Engine:
+    """Return an engine on a file; nothing is opened yet.
+
+    Args:
+        path: The file.
+        foreign_keys: Whether SQLite sees to them.
+        create: Whether a file that is not there is made: one that was taken away while
+            the program runs must not become an empty record.
+    """
+    address = f"{path.absolute().as_uri()}?mode={'rwc' if create else 'rw'}"
+
+    def connect() -> sqlite3.Connection:
+        return sqlite3.connect(address, uri=True, check_same_thread=False)
+
+    # What is written is private, and no error may carry it into the log.
+    engine = create_engine(
+        "sqlite://", creator=connect, poolclass=NullPool, hide_parameters=True
+    )
 
     @event.listens_for(engine, "connect")
     def _on_connect(connection: Any, _record: Any) -> None:

@@ -38,7 +38,7 @@ def upgrade(database: Path, backups: Path) -> Path | None:
     if here is not None:
         note = f"before-upgrade-{here}"
         copy = back_up(database, backups, note=note, at=datetime.now(UTC))
-    engine = make_engine(database, foreign_keys=False)
+    engine = make_engine(database, foreign_keys=False, create=True)
     try:
         with engine.execution_options(sqlite_begin="IMMEDIATE").begin() as connection:
             _run(connection)

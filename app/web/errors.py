@@ -11,7 +11,14 @@ from flask_wtf.csrf import CSRFError, generate_csrf
 from sqlalchemy.exc import OperationalError
 from werkzeug.exceptions import HTTPException
 
-from app.errors import AppError, ConflictError, InvalidError, NotFoundError, Problem
+from app.errors import (
+    AppError,
+    ConflictError,
+    DatabaseError,
+    InvalidError,
+    NotFoundError,
+    Problem,
+)
 from app.pictures import MOST_BYTES
 from app.web.wants_json import wants_json
 
@@ -21,6 +28,7 @@ STATUS: dict[type[AppError], int] = {
     NotFoundError: 404,
     ConflictError: 409,
     InvalidError: 422,
+    DatabaseError: 503,
 }
 TITLES = {
     400: "This cannot be taken",

@@ -144,7 +144,10 @@ def test_a_file_that_is_held_is_said_and_nothing_is_lost(
 
 @pytest.mark.parametrize("sql", ["query_only", "max_page_count"])
 def test_a_file_that_may_not_be_written_is_said(
-    here: CheckedClient, monkeypatch: pytest.MonkeyPatch, sql: str
+    here: CheckedClient,
+    monkeypatch: pytest.MonkeyPatch,
+    caplog: pytest.LogCaptureFixture,
+    sql: str,
 ) -> None:
     """As on a read-only disk, and as on one that is full."""
     values = {"query_only": "1", "max_page_count": "1"}
@@ -155,13 +158,24 @@ def test_a_file_that_may_not_be_written_is_said(
         connection.execute(f"PRAGMA {sql} = {values[sql]}")
         return connection
 
-    monkeypatch.setattr(sqlite3.dbapi2, "connect", limited)
+    monkeypatch.setattr(sqlite3, "connect", limited)
     long = "x" * 3900
     page = here.submit(EDIT, note=long)
     assert page.status == 503
     reason = {"query_only": "readonly database", "max_page_count": "disk is full"}
     assert reason[sql] in page.main
     assert "See that the disk is not full" in page.main
+    assert long not in caplog.text
+
+
+def test_a_file_that_was_taken_away_is_said_and_not_made_anew(
+    here: CheckedClient, database: Path
+) -> None:
+    database.rename(database.with_suffix(".away"))
+    assert "unable to open database file" in here.see("/homes/", 503).main
+    assert not database.exists()
+    database.with_suffix(".away").rename(database)
+    assert "A home" in here.see("/homes/H1/").h1
 
 
 def test_a_file_that_is_gone_is_said(here: CheckedClient, database: Path) -> None:

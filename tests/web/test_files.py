@@ -503,8 +503,9 @@ def test_a_disk_that_takes_nothing_is_said_and_no_row_is_left(
         raise OSError(28, "No space left on device")
 
     monkeypatch.setattr("app.store.files.os.fsync", full)
-    page = sent(here, PICTURE)
-    assert page.status == 422
-    assert "No space left on device" in page.main
+    page = sent(here, PICTURE, caption="Behind the boiler")
+    assert page.status == 503
+    assert "No space left on device" in page.error("file")
+    assert page.value("caption", "Add it") == "Behind the boiler"
     assert stored().attachments == ()
     assert not [p for p in Path(config.files).rglob("*") if p.is_file()]

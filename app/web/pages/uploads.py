@@ -13,7 +13,7 @@ from werkzeug.datastructures import FileStorage
 from wtforms import FileField, HiddenField
 
 from app.domain.record import Attachment, Record, Room, specs
-from app.errors import AppError
+from app.errors import AppError, DatabaseError
 from app.pictures import MOST_BYTES
 from app.services.files import Attached, Sent, attach, looked_at
 from app.web.addresses import item_url
@@ -102,23 +102,32 @@ def create(home: str) -> ResponseReturnValue:
     form = UploadForm(opened(home).record)
     # Before the transaction: others may write while a picture is made smaller.
     form.read()
+    status = 422
+    if form.valid() and form.sent:
+        try:
+            return redirect(_taken(home, form, form.sent), 303)
+        except DatabaseError as error:
+            form.form.file.errors = [error.sentence]
+            status = 503
+    page = _page(opened(home).record, form)
+    return render_template("pages/files/new.html", page=page), status
+
+
+def _taken(home: str, form: UploadForm, sent: Sent) -> str:
+    """Keep a file; return where to go."""
+    of, own = form.form.of.value(), phone()
     with change() as connection:
         start = opened_to_change(connection, home)
-        if form.valid() and form.sent:
-            of = form.form.of.value()
-            own = phone()
-            made = attach(
-                connection,
-                start,
-                folder(),
-                form.sent,
-                of=(of,) if of else (),
-                caption=form.form.caption.value(),
-                added_by=own.name if own else "",
-            )
-            return redirect(_after(start.record, of, form, made), 303)
-    page = _page(start.record, form)
-    return render_template("pages/files/new.html", page=page), 422
+        made = attach(
+            connection,
+            start,
+            folder(),
+            sent,
+            of=(of,) if of else (),
+            caption=form.form.caption.value(),
+            added_by=own.name if own else "",
+        )
+        return _after(start.record, of, form, made)
 
 
 def _looked_at(file: FileStorage) -> Sent:
