@@ -96,12 +96,20 @@ def _draw(line: str) -> None:
 def _to_serve(config: Config, port: int | None, shared_at: tuple[str, ...]) -> Config:
     from dataclasses import replace
 
+    from app.errors import DatabaseError
     from app.logs import configure_logging
     from app.services.key import secret_key
 
-    configure_logging(config.data)
+    try:
+        configure_logging(config.data)
+        key = secret_key(config.data)
+    except OSError as error:
+        raise DatabaseError(
+            f"The folder {config.data} cannot be written to: {error.strerror}. "
+            "The record needs a folder that may be written to, on a disk that is not "
+            "full. Nothing was changed."
+        ) from error
     chosen = config.port if port is None else port
-    key = secret_key(config.data)
     return replace(config, port=chosen, secret_key=key, shared_at=shared_at)
 
 

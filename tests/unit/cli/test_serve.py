@@ -83,3 +83,32 @@ def test_a_taken_port_is_said(tmp_path: Path) -> None:
     assert f"Port {port} of this machine cannot be had" in result.stderr
     assert "Choose another one with --port" in result.stderr
     assert "Traceback" not in result.stderr
+
+
+def test_a_folder_that_cannot_be_written_to_is_said(tmp_path: Path) -> None:
+    # As on a read-only disk: the log cannot be opened.
+    (tmp_path / "ways.log").mkdir()
+    result = subprocess.run(
+        [*START, "--port", "0", "--data", str(tmp_path)],
+        capture_output=True,
+        text=True,
+        check=False,
+    )
+    assert result.returncode == 1
+    assert f"The folder {tmp_path} cannot be written to: Is a directory." in (
+        result.stderr
+    )
+    assert "Traceback" not in result.stderr
+
+
+@pytest.mark.skipif(not Path("/dev/full").exists(), reason="there is no full disk here")
+def test_a_log_on_a_full_disk_fills_no_console(tmp_path: Path) -> None:
+    (tmp_path / "ways.log").symlink_to("/dev/full")
+    code = (
+        "import logging; from pathlib import Path; from app.logs import "
+        f"configure_logging as c; c(Path({str(tmp_path)!r})); logging.info('x' * 9999)"
+    )
+    result = subprocess.run(
+        [sys.executable, "-c", code], capture_output=True, text=True, check=False
+    )
+    assert "Traceback" not in result.stderr
