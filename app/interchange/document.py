@@ -19,6 +19,7 @@ from app.domain.links import broken_links
 from app.domain.record import SORTS, Home, Item, Record, specs
 from app.errors import InvalidError, Problem
 from app.interchange.history import KEYS, HistoryInFile, history_from, history_values
+from app.interchange.letters import unwritable
 from app.interchange.refusal import problem_of, refuse
 from app.interchange.schema import published
 
@@ -130,7 +131,7 @@ def _parsed(data: bytes, most: int) -> dict[str, Any]:
         refuse([Problem("the document", "It must be an object in braces.")])
     if _depth(values) > MOST_DEPTH:
         refuse([Problem("the document", "It is nested too deeply.")])
-    if broken := list(_half_characters(values, "")):
+    if broken := list(unwritable(values)):
         refuse(broken)
     return values
 
@@ -174,21 +175,6 @@ def _whole_number(digits: str) -> int:
             f"A number of {len(digits)} digits is more than fits a record."
         )
     return int(digits)
-
-
-def _half_characters(value: Any, place: str) -> Iterator[Problem]:
-    """Yield where text holds half of a character, which cannot be written anywhere."""
-    if isinstance(value, str):
-        if any("\ud800" <= character <= "\udfff" for character in value):
-            reason = "It holds half a character."
-            yield Problem(place.lstrip(".") or "the document", reason)
-    elif isinstance(value, dict):
-        for key, part in value.items():
-            yield from _half_characters(key, place)
-            yield from _half_characters(part, f"{place}.{key}")
-    elif isinstance(value, list):
-        for index, part in enumerate(value):
-            yield from _half_characters(part, f"{place}[{index}]")
 
 
 def _depth(value: Any) -> int:

@@ -12,6 +12,7 @@ from app.domain.record import Record
 from app.domain.replies import Correction, Reply
 from app.errors import InvalidError, Problem
 from app.interchange.document import from_document
+from app.interchange.letters import unwritable
 
 FORMAT = "ways-and-points reply"
 VERSION = 1
@@ -40,8 +41,7 @@ def read_reply(data: bytes, home: str) -> tuple[Reply, Record | None]:
     if values.get("version") != VERSION:
         _refuse("version", f"This program reads version {VERSION}.")
     _check_home(values.get("home"), home)
-    if any("\ud800" <= c <= "\udfff" for c in json.dumps(values, ensure_ascii=False)):
-        _refuse("the file", "It holds halves of characters.")
+    _check_letters(values)
     odd = sorted(set(values) - {"format", "version", "home", *NAMES})
     if odd:
         _refuse(odd[0][:80], "A reply has no such field.")
@@ -92,6 +92,15 @@ def _values(data: bytes) -> dict[str, Any]:
 def _check_home(found: object, home: str) -> None:
     if found != home:
         _refuse("home", f"It is about the home {ascii(found)[:42]}, not “{home}”.")
+
+
+def _check_letters(values: dict[str, Any]) -> None:
+    try:
+        found = next(unwritable(values), None)
+    except RecursionError:
+        _refuse("the file", "It is nested too deeply.")
+    if found:
+        _refuse(ascii(found.place)[1:81], found.reason)
 
 
 def _refuse(place: str, reason: str) -> NoReturn:

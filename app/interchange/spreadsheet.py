@@ -19,6 +19,7 @@ from app.domain.spreadsheet.shapes import (
 )
 from app.domain.spreadsheet.values import tidied
 from app.errors import InvalidError, Problem
+from app.interchange.tables_csv import plain_cell
 from app.interchange.xlsx import is_zip, sheets_of
 
 MOST_BYTES = 5 * 2**20
@@ -202,6 +203,6 @@ def _rows(text: str, separator: str) -> Iterator[tuple[str, ...]]:
     reader = csv.reader(io.StringIO(text, newline=""), delimiter=separator)
     try:
         for row in reader:
-            yield tuple(row)
+            yield tuple(map(plain_cell, row))
     except csv.Error as error:
         refuse(f"line {reader.line_num}", f"This is no row of cells: {error}.")

@@ -20,6 +20,14 @@ PLACE = {
 # Sorts whose forms are pages of their own.
 OWN_FORMS = {"attachment", "spot"}
 ANCHORS = {"intake": "intake.index", "source": "sources.index", "trip": "trips.index"}
+# What no form edits and no page of its own shows: the list that it counts in.
+LISTS = {
+    "round": "findings.index",
+    "reading": "findings.index",
+    "aside": "remarks.index",
+    "occasion": "reminders.index",
+    "result": "results.index",
+}
 
 
 def item_url(home: str, item: Item) -> str:
@@ -31,6 +39,8 @@ def item_url(home: str, item: Item) -> str:
         return url_for("attachments.show", home=home, ref=picture, _anchor=anchor)
     if item.sort in ANCHORS:
         return url_for(ANCHORS[item.sort], home=home, _anchor=f"item-{item.ref}")
+    if item.sort in LISTS:
+        return url_for(LISTS[item.sort], home=home)
     return edit_url(home, item)
 
 

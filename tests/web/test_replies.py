@@ -108,7 +108,7 @@ def test_what_is_left_can_be_thrown_away(here: CheckedClient) -> None:
         (json.dumps(SAID | {"ways": "x"}), "ways"),
         ("{}", "format"),
         (json.dumps(SAID | {"home": "\ud800"}), "It is about the home"),
-        (json.dumps(SAID | {"by": "\ud800"}), "It holds halves of characters."),
+        (json.dumps(SAID | {"by": "\ud800"}), "It holds half a character."),
         (json.dumps(SAID | {"by": "x" * 121}), "by"),
     ],
 )
