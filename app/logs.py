@@ -3,10 +3,46 @@
 from __future__ import annotations
 
 import logging
+import os
+import re
+from io import TextIOWrapper
 from logging.handlers import RotatingFileHandler
 from pathlib import Path
+from typing import Any
 
 FORM = "%(asctime)s %(levelname)s %(name)s: %(message)s"
+# Controls of both ranges: they end lines, and give a console that shows them orders.
+CONTROLS = re.compile(r"[\x00-\x1f\x7f-\x9f\u2028\u2029]")
+BUT_LINES = re.compile(r"[\x00-\x08\x0b-\x1f\x7f-\x9f]")
+
+
+class OneLine(logging.Formatter):
+    """Writes a message on one line, so that no text in it passes for another message."""
+
+    def formatMessage(self, record: logging.LogRecord) -> str:  # noqa: N802
+        """Return the line, its controls as codes."""
+        return CONTROLS.sub(_code, super().formatMessage(record))
+
+    def formatException(self, ei: Any) -> str:  # noqa: N802
+        """Return where it went wrong, in lines that hold no other control."""
+        return BUT_LINES.sub(_code, super().formatException(ei))
+
+
+class OwnersFile(RotatingFileHandler):
+    """A log that its owner only can read, where the system knows owners."""
+
+    def _open(self) -> TextIOWrapper:
+        return open(  # noqa: SIM115, PTH123 - the handler closes it; a path has no opener
+            self.baseFilename, self.mode, encoding="utf-8", opener=_for_its_owner
+        )
+
+
+def _for_its_owner(path: str, flags: int) -> int:
+    return os.open(path, flags, 0o600)
+
+
+def _code(found: re.Match[str]) -> str:
+    return found[0].encode("unicode_escape").decode()
 
 
 def configure_logging(folder: Path | None) -> None:
@@ -16,8 +52,10 @@ def configure_logging(folder: Path | None) -> None:
     handlers: list[logging.Handler] = [console]
     if folder is not None:
         log = folder / "ways.log"
-        handlers.append(RotatingFileHandler(log, maxBytes=1_000_000, backupCount=3))
-    logging.basicConfig(level=logging.INFO, format=FORM, handlers=handlers, force=True)
+        handlers.append(OwnersFile(log, maxBytes=1_000_000, backupCount=3))
+    for handler in handlers:
+        handler.setFormatter(OneLine(FORM))
+    logging.basicConfig(level=logging.INFO, handlers=handlers, force=True)
     # A browser asks for more at once than there are threads; that it waits a moment is
     # no news, and would push what the person is to read off the console.
     logging.getLogger("waitress.queue").setLevel(logging.ERROR)

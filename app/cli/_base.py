@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import sys
 from collections.abc import Iterator
 from contextlib import contextmanager
@@ -19,6 +20,10 @@ if TYPE_CHECKING:
     from app.config import Config
 
 SHOWN_PROBLEMS = 100
+# Controls of both ranges but the ends of lines and tabs; turns of the direction.
+ORDERS = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x9f\u202a-\u202e\u2066-\u2069]")
+# What JSON may hold as it is, and a console would take for an order.
+UPPER = re.compile("[\x7f-\x9f]")
 
 data_option = click.option(
     "--data",
@@ -53,11 +58,12 @@ class Ways(click.Group):
             return super().invoke(context)
         except AppError as error:
             lines = [f"{p.place}: {p.reason}" for p in error.problems[:SHOWN_PROBLEMS]]
-            raise click.ClickException("\n  ".join((error.sentence, *lines))) from error
+            said = "\n  ".join((error.sentence, *lines))
+            raise click.ClickException(ORDERS.sub("\ufffd", said)) from error
         except BrokenPipeError:
             raise
         except OSError as error:
-            raise click.ClickException(f"{error}.") from error
+            raise click.ClickException(ORDERS.sub("\ufffd", f"{error}.")) from error
 
 
 @click.group(
@@ -93,7 +99,7 @@ def opened(data: Path | None) -> Iterator[Config]:
     config = config_of(data)
     copy = bring_up_to_date(config.database, config.backups)
     if copy:
-        click.echo(f"The file was brought up to date; a copy is {copy}", err=True)
+        say(f"The file was brought up to date; a copy is {copy}", err=True)
     yield config
 
 
@@ -132,18 +138,32 @@ def _said_plainly(config: Config) -> Iterator[None]:
         ) from error
 
 
+def say(text: object, *, err: bool = False) -> None:
+    """Write lines for a person; what would give the console orders is left out.
+
+    A record may have come from a stranger, and a console takes orders from the controls
+    of ECMA-48 (both ranges); those of the direction of writing would turn what follows.
+    """
+    click.echo(ORDERS.sub("\ufffd", str(text)), err=err)
+
+
 def print_json(value: Any) -> None:
     """Print a value as JSON, in UTF-8 whatever the console is."""
     import json
 
-    text = json.dumps(value, ensure_ascii=False, indent=1)
+    text = _escaped(json.dumps(value, ensure_ascii=False, indent=1))
     click.echo(f"{text}\n".encode(), nl=False)
 
 
+def _escaped(text: str) -> str:
+    """Return JSON that holds no order for a console, and says the same."""
+    return UPPER.sub(lambda found: f"\\u{ord(found[0]):04x}", text)
+
+
 def write_out(text: str, output: Path | None) -> None:
-    """Write a document to a file, or to the screen; always in UTF-8."""
+    """Write a document in JSON to a file, or to the screen; always in UTF-8."""
     if output is None:
-        click.echo(text.encode(), nl=False)
+        click.echo(_escaped(text).encode(), nl=False)
     else:
         output.write_bytes(text.encode())
-        click.echo(f"Written: {output}")
+        say(f"Written: {output}")

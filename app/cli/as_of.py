@@ -16,6 +16,7 @@ from app.cli._base import (
     output_option,
     print_json,
     reading,
+    say,
     write_out,
 )
 
@@ -108,7 +109,7 @@ def compare(
     if as_json:
         print_json(answers.as_json(found, "compare"))
     else:
-        click.echo(compared_text(found))
+        say(compared_text(found))
 
 
 def _as_of(connection: Connection, own: OpenHome, at: datetime) -> AsOf:

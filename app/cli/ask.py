@@ -13,6 +13,7 @@ from app.cli._base import (
     main,
     print_json,
     reading,
+    say,
 )
 
 
@@ -35,4 +36,4 @@ def ask(
     if as_json:
         print_json(answers.as_json(answer, question))
     else:
-        click.echo(answer_text(answer))
+        say(answer_text(answer))

@@ -13,6 +13,7 @@ from app.cli._base import (
     main,
     print_json,
     reading,
+    say,
 )
 
 
@@ -36,4 +37,4 @@ def circuit(ref: str, home: str | None, data: Path | None, *, as_json: bool) -> 
     if as_json:
         print_json(answers.as_json(answer, "circuit"))
     else:
-        click.echo(circuit_text(answer))
+        say(circuit_text(answer))

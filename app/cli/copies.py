@@ -6,7 +6,13 @@ from pathlib import Path
 
 import click
 
-from app.cli._base import config_of, data_option, main, reading
+from app.cli._base import (
+    config_of,
+    data_option,
+    main,
+    reading,
+    say,
+)
 from app.errors import AppError
 
 
@@ -24,11 +30,11 @@ def copies(data: Path | None) -> None:
         found += copies_in(apart) if apart else ()
     except AppError as error:
         # A file that does not open is when the copies are looked for.
-        click.echo(error.sentence, err=True)
+        say(error.sentence, err=True)
     for copy in sorted(found, reverse=True):
-        click.echo(f"{copy.made_at:%Y-%m-%d %H:%M} UTC  {copy.note}  {copy.path}")
+        say(f"{copy.made_at:%Y-%m-%d %H:%M} UTC  {copy.note}  {copy.path}")
     if not found:
-        click.echo("There is no copy yet.")
+        say("There is no copy yet.")
 
 
 @main.command()
@@ -41,11 +47,11 @@ def restore(file: Path, data: Path | None) -> None:
 
     config = config_of(data)
     kept = restored(config, file)
-    click.echo(f"{config.database} is now as {file} was.")
+    say(f"{config.database} is now as {file} was.")
     if kept:
-        click.echo(f"What was there before is {kept}")
+        say(f"What was there before is {kept}")
     if missing := not_here(config):
-        click.echo(
+        say(
             f"Files that it names and that are not here: {missing}. "
             "“ways files --check” says which."
         )

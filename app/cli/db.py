@@ -6,7 +6,13 @@ from pathlib import Path
 
 import click
 
-from app.cli._base import config_of, data_option, main, opened
+from app.cli._base import (
+    config_of,
+    data_option,
+    main,
+    opened,
+    say,
+)
 
 
 @main.group()
@@ -18,7 +24,7 @@ def db() -> None:
 @data_option
 def path(data: Path | None) -> None:
     """Print where the file is."""
-    click.echo(config_of(data).database)
+    say(config_of(data).database)
 
 
 @db.command()
@@ -33,7 +39,7 @@ def backup(file: Path | None, data: Path | None) -> None:
     from app.services.upkeep import copy_of
 
     copy = copy_of(config_of(data), file)
-    click.echo(f"Copied to {copy}")
+    say(f"Copied to {copy}")
     _say_files(copy)
 
 
@@ -42,7 +48,7 @@ def backup(file: Path | None, data: Path | None) -> None:
 def upgrade(data: Path | None) -> None:
     """Bring the file to the shape that this version works with."""
     with opened(data) as config:
-        click.echo(f"{config.database} is up to date.")
+        say(f"{config.database} is up to date.")
 
 
 def _say_files(copy: Path) -> None:
@@ -52,4 +58,4 @@ def _say_files(copy: Path) -> None:
     beside = files_beside(copy)
     if beside.is_dir():
         said = f"Its photographs and papers: {beside}. Keep both together."
-        click.echo(said, err=True)
+        say(said, err=True)

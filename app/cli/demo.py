@@ -4,9 +4,13 @@ from __future__ import annotations
 
 from pathlib import Path
 
-import click
-
-from app.cli._base import change, data_option, main, opened
+from app.cli._base import (
+    change,
+    data_option,
+    main,
+    opened,
+    say,
+)
 
 
 @main.command()
@@ -17,4 +21,4 @@ def demo(data: Path | None) -> None:
 
     with opened(data) as config, change(config) as connection:
         ref = add_demo(connection, config.files)
-    click.echo(f"Added: the demo home ({ref})")
+    say(f"Added: the demo home ({ref})")

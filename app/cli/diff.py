@@ -14,6 +14,7 @@ from app.cli._base import (
     main,
     print_json,
     reading,
+    say,
 )
 
 if TYPE_CHECKING:
@@ -59,11 +60,11 @@ def reply_(file: BinaryIO, home: str | None, data: Path | None) -> None:
     if returned is not None:
         _say(told(differences(record, returned), record))
     for said in open_corrections(record, reply):
-        click.echo(f"{record.by_ref[said.ref].title} ({said.ref}): {said.feeds}")
+        say(f"{record.by_ref[said.ref].title} ({said.ref}): {said.feeds}")
 
 
 def _say(found: tuple[Told, ...]) -> None:
     for each in found:
-        click.echo(f"{each.name}: {each.what}")
+        say(f"{each.name}: {each.what}")
         for sentence in each.sentences:
-            click.echo(f"  {sentence}")
+            say(f"  {sentence}")

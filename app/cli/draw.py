@@ -7,7 +7,13 @@ from typing import TYPE_CHECKING
 
 import click
 
-from app.cli._base import data_option, home_option, main, reading
+from app.cli._base import (
+    data_option,
+    home_option,
+    main,
+    reading,
+    say,
+)
 
 if TYPE_CHECKING:
     from app.domain.record import Record
@@ -47,7 +53,7 @@ def draw(
         record = the_home(connection, home).record
     made = _drawn(record, what, circuit, room, board)
     out.write_text(made, encoding="utf-8")
-    click.echo(f"Written: {out}")
+    say(f"Written: {out}")
 
 
 def _check(what: str, circuit: str | None, room: str | None, board: str | None) -> None:

@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from pathlib import Path
 
-import click
-
 from app.cli._base import (
     data_option,
     home_option,
@@ -13,6 +11,7 @@ from app.cli._base import (
     main,
     print_json,
     reading,
+    say,
 )
 
 
@@ -31,4 +30,4 @@ def faults_(home: str | None, data: Path | None, *, as_json: bool) -> None:
     if as_json:
         print_json(answers.as_json(found, "faults"))
     else:
-        click.echo(faults_text(found))
+        say(faults_text(found))

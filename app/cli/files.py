@@ -16,6 +16,7 @@ from app.cli._base import (
     opened,
     print_json,
     reading,
+    say,
 )
 
 if TYPE_CHECKING:
@@ -51,7 +52,7 @@ def attach(
             caption=one_line(caption),
         )
     said = "Here already" if made.was_here else "Added"
-    click.echo(f"{said}: {made.ref}")
+    say(f"{said}: {made.ref}")
 
 
 @main.command()
@@ -75,7 +76,7 @@ def files(home: str | None, data: Path | None, *, check: bool, as_json: bool) ->
         print_json([_as_json(row, wrong.get(row.ref)) for row in rows])
     else:
         for row in rows:
-            click.echo(_line(row, wrong.get(row.ref)))
+            say(_line(row, wrong.get(row.ref)))
     if wrong:
         raise SystemExit(1)
 

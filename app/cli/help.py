@@ -4,7 +4,10 @@ from __future__ import annotations
 
 import click
 
-from app.cli._base import main
+from app.cli._base import (
+    main,
+    say,
+)
 
 
 @main.command("help")
@@ -18,4 +21,4 @@ def help_(remark: str) -> None:
     if remark not in UNITS:
         names = ", ".join(sorted(UNITS))
         raise NotFoundError(f"There is no remark “{remark}”. There are: {names}.")
-    click.echo(unit_text(UNITS[remark]))
+    say(unit_text(UNITS[remark]))

@@ -14,6 +14,7 @@ from app.cli._base import (
     main,
     print_json,
     reading,
+    say,
 )
 
 
@@ -51,4 +52,4 @@ def history(
     if as_json:
         print_json(answers.as_json(found, "history"))
     else:
-        click.echo(history_text(found, ref))
+        say(history_text(found, ref))

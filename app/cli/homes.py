@@ -14,6 +14,7 @@ from app.cli._base import (
     opened,
     print_json,
     reading,
+    say,
 )
 
 
@@ -50,9 +51,9 @@ def homes_(data: Path | None, *, as_json: bool) -> None:
         )
         return
     for each in found:
-        click.echo(f"{each.home.ref}: {each.home.name}")
-        click.echo(f"  Next: {each.next.next_step}. {len(each.waiting)} to do now.")
-        click.echo(f"  Inspection: {each.inspection.says}")
+        say(f"{each.home.ref}: {each.home.name}")
+        say(f"  Next: {each.next.next_step}. {len(each.waiting)} to do now.")
+        say(f"  Inspection: {each.inspection.says}")
 
 
 @main.command("copy-home")
@@ -69,7 +70,7 @@ def copy_home_(ref: str, new_ref: str, name: str | None, data: Path | None) -> N
         start = open_home(connection, ref)
         called = name or f"{start.record.home.name}, copy"[:120]
         copy_home(connection, start, new_ref, called)
-    click.echo(f"Copied: {called} ({new_ref})")
+    say(f"Copied: {called} ({new_ref})")
 
 
 @main.command("archive")
@@ -82,4 +83,4 @@ def archive_(ref: str, data: Path | None, *, back: bool) -> None:
 
     with opened(data) as config, change(config) as connection:
         (take_up if back else archive)(connection, ref)
-    click.echo(f"{'Taken up again' if back else 'Put aside'}: {ref}")
+    say(f"{'Taken up again' if back else 'Put aside'}: {ref}")

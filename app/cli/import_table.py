@@ -15,6 +15,7 @@ from app.cli._base import (
     main,
     opened,
     print_json,
+    say,
 )
 
 if TYPE_CHECKING:
@@ -96,6 +97,6 @@ def _say(
     if as_json:
         print_json(made_values(file.chosen, file.match, made, count, stored=done))
     else:
-        click.echo(made_text(file.chosen, file.match, made, count, stored=done))
+        say(made_text(file.chosen, file.match, made, count, stored=done))
     if made.faults:
         raise click.exceptions.Exit(1)

@@ -13,6 +13,7 @@ from app.cli._base import (
     main,
     print_json,
     reading,
+    say,
 )
 from app.cli.labels import day_option, the_day
 
@@ -66,9 +67,9 @@ def isolate(  # noqa: PLR0913
         print_json(found.model_dump(mode="json"))
     if html:
         html.write_text(as_html(sheet, the_day(day)), encoding="utf-8")
-        click.echo(f"Written: {html}", err=True)
+        say(f"Written: {html}", err=True)
     if pdf:
         pdf.write_bytes(as_paper(net, sheet, the_day(day)))
-        click.echo(f"Written: {pdf}", err=True)
+        say(f"Written: {pdf}", err=True)
     if not (as_json or html or pdf):
-        click.echo(isolation_text(sheet))
+        say(isolation_text(sheet))

@@ -15,6 +15,7 @@ from app.cli._base import (
     main,
     print_json,
     reading,
+    say,
 )
 
 if TYPE_CHECKING:
@@ -81,9 +82,9 @@ def labels(
         raise click.BadParameter(f"This sheet holds {sheet.count} labels.")
     cells = laid_out(offered, _chosen(how["ways"], offered), choice, sheet)
     for problem in problems:
-        click.echo(problem.sentence, err=True)
+        say(problem.sentence, err=True)
     for sentence in filter(None, map(papers.left_out, cells)):
-        click.echo(sentence, err=True)
+        say(sentence, err=True)
     written(papers.labels_pdf(found, cells, choice, the_day(day)), out)
 
 
@@ -110,7 +111,7 @@ def written(made: bytes, out: Path | None) -> None:
     if out is None:
         raise click.UsageError("Say where the PDF goes: -o FILE. Or ask for --json.")
     out.write_bytes(made)
-    click.echo(f"Written: {out}")
+    say(f"Written: {out}")
 
 
 def _choice(how: dict[str, str]) -> Choice:

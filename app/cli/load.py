@@ -13,6 +13,7 @@ from app.cli._base import (
     main,
     print_json,
     reading,
+    say,
 )
 
 
@@ -43,4 +44,4 @@ def load(
     if as_json:
         print_json(answers.as_json(answer, "load"))
     else:
-        click.echo(load_text(answer))
+        say(load_text(answer))

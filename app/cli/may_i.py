@@ -14,6 +14,7 @@ from app.cli._base import (
     main,
     print_json,
     reading,
+    say,
 )
 
 if TYPE_CHECKING:
@@ -56,7 +57,7 @@ def may_i(  # noqa: PLR0913
     if jobs == bool(job):
         raise click.UsageError("Name a job: --job CODE; or list them: --jobs.")
     if job is None:
-        click.echo(jobs_text())
+        say(jobs_text())
         return
     what = the_job(job)
     given = read_answers((*((f"place={place}",) if place else ()), *answers))
@@ -65,7 +66,7 @@ def may_i(  # noqa: PLR0913
     if as_json:
         print_json(shaped(found, "may-i"))
     else:
-        click.echo(may_i_text(found))
+        say(may_i_text(found))
 
 
 def _record(data: Path | None, home: str | None, *, needed: bool) -> Record | None:

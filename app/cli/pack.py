@@ -7,7 +7,14 @@ from pathlib import Path
 
 import click
 
-from app.cli._base import config_of, data_option, home_option, main, reading
+from app.cli._base import (
+    config_of,
+    data_option,
+    home_option,
+    main,
+    reading,
+    say,
+)
 
 # As in app.domain.pack.PARTS, written again since --help must stay quick.
 PARTS = ("mpan", "phones", "names", "notes", "photos", "originals", "history")
@@ -65,7 +72,7 @@ def pack_(
     files, name = pack_files(wanted), f"{here.record.home.ref}-pack"
     target = out or Path(f"{name}.zip")
     _write(files, target, name, day)
-    click.echo(f"{target}: {len(files)} files. Kept back: {', '.join(back) or 'none'}.")
+    say(f"{target}: {len(files)} files. Kept back: {', '.join(back) or 'none'}.")
 
 
 def _write(files: dict[str, bytes], target: Path, folder: str, day: date) -> None:

@@ -16,6 +16,7 @@ from app.cli._base import (
     output_option,
     print_json,
     reading,
+    say,
     write_out,
 )
 
@@ -45,7 +46,7 @@ def import_(file: BinaryIO, as_ref: str | None, data: Path | None) -> None:
         ref = take_in(connection, record, as_ref=as_ref, history=history)
     past = f", with {len(history.changes)} changes" if history else ""
     past += f", with {len(files)} files" if files else ""
-    click.echo(f"Taken in: {record.home.name} ({ref}){past}")
+    say(f"Taken in: {record.home.name} ({ref}){past}")
 
 
 @main.command()

@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from pathlib import Path
 
-import click
-
 from app.cli._base import (
     data_option,
     home_option,
@@ -13,6 +11,7 @@ from app.cli._base import (
     main,
     print_json,
     reading,
+    say,
 )
 
 
@@ -34,4 +33,4 @@ def remarks_(home: str | None, data: Path | None, *, as_json: bool) -> None:
     if as_json:
         print_json(answers.as_json(found, "remarks"))
     else:
-        click.echo(remarks_text(found))
+        say(remarks_text(found))

@@ -13,6 +13,7 @@ from app.cli._base import (
     main,
     print_json,
     reading,
+    say,
 )
 
 
@@ -43,4 +44,4 @@ def reminders_(
     elif as_json:
         print_json(answers.as_json(found, "reminders"))
     else:
-        click.echo(reminders_text(found))
+        say(reminders_text(found))

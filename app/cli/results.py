@@ -13,6 +13,7 @@ from app.cli._base import (
     main,
     print_json,
     reading,
+    say,
 )
 
 
@@ -38,4 +39,4 @@ def results_(
     if as_json:
         print_json(answers.as_json(found, "results"))
     else:
-        click.echo(results_text(record, found))
+        say(results_text(record, found))

@@ -16,6 +16,7 @@ from app.cli._base import (
     opened,
     print_json,
     reading,
+    say,
 )
 
 if TYPE_CHECKING:
@@ -46,7 +47,7 @@ def trace(
     if as_json:
         print_json(answers.as_json(found, "trace"))
     else:
-        click.echo(trace_text(found))
+        say(trace_text(found))
 
 
 @trace.command()
@@ -73,7 +74,7 @@ def plan(manner: str, home: str | None, data: Path | None, *, as_json: bool) -> 
     if as_json:
         print_json(answers.as_json(planned, "trace-plan"))
     else:
-        click.echo(plan_text(planned))
+        say(plan_text(planned))
 
 
 @trace.command()
@@ -97,6 +98,6 @@ def read(file: BinaryIO, home: str | None, data: Path | None, *, as_json: bool) 
     if as_json:
         print_json({"rounds": count})
     elif count:
-        click.echo(f"Rounds taken in: {count}")
+        say(f"Rounds taken in: {count}")
     else:
-        click.echo("No rounds taken in: it holds none, or was taken in before.")
+        say("No rounds taken in: it holds none, or was taken in before.")

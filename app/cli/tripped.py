@@ -13,6 +13,7 @@ from app.cli._base import (
     main,
     print_json,
     reading,
+    say,
 )
 from app.cli.labels import day_option, the_day
 
@@ -58,6 +59,6 @@ def tripped(
         print_json(as_values(found, "tripped"))
     if sheet:
         sheet.write_bytes(sheet_pdf(net, the_day(day)))
-        click.echo(f"Written: {sheet}", err=True)
+        say(f"Written: {sheet}", err=True)
     if not (as_json or sheet):
-        click.echo(tripped_text(found))
+        say(tripped_text(found))
