@@ -17,7 +17,7 @@ BUT_LINES = re.compile(r"[\x00-\x08\x0b-\x1f\x7f-\x9f]")
 
 
 class OneLine(logging.Formatter):
-    """Writes a message on one line, so that no text in it passes for another message."""
+    """Writes a message on one line, so that no text in it passes for another."""
 
     def formatMessage(self, record: logging.LogRecord) -> str:  # noqa: N802
         """Return the line, its controls as codes."""
@@ -32,7 +32,7 @@ class OwnersFile(RotatingFileHandler):
     """A log that its owner only can read, where the system knows owners."""
 
     def _open(self) -> TextIOWrapper:
-        return open(  # noqa: SIM115, PTH123 - the handler closes it; a path has no opener
+        return open(
             self.baseFilename, self.mode, encoding="utf-8", opener=_for_its_owner
         )
 

@@ -15,7 +15,7 @@ from app.domain.record import Board, Circuit, Point, Record, Room
 from app.errors import InvalidError, NotFoundError
 from app.report import Paper, as_pdf
 from app.report.plain import Plain
-from app.services.carried import style, templates
+from app.services.carried import hash_for_policy, style, templates
 
 # What the look of the saved file is made of; it is the pages' own.
 STYLES = ("tokens", "base", "components/isolation", "print")
@@ -51,11 +51,17 @@ def as_html(sheet: Sheet, day: date) -> str:
     """Return a sheet as one file that opens from the disk: no program, no network."""
     plan_macros: Any = templates().get_template("components/plan.html").module
     title = escape(f"{sheet.title}, {sheet.home}")
+    looks = style(*STYLES)
+    policy = (
+        f"default-src 'none'; style-src 'sha256-{hash_for_policy(looks)}'; "
+        "base-uri 'none'; form-action 'none'"
+    )
     written = f"From the record as it stood on {day.day} {day:%B %Y}."
     return (
         '<!DOCTYPE html>\n<html lang="en-GB">\n<head>\n<meta charset="utf-8">\n'
+        f'<meta http-equiv="Content-Security-Policy" content="{policy}">\n'
         '<meta name="viewport" content="width=device-width, initial-scale=1">\n'
-        f"<title>{title}</title>\n<style>{style(*STYLES)}</style>\n</head>\n"
+        f"<title>{title}</title>\n<style>{looks}</style>\n</head>\n"
         f'<body class="carried">\n<main class="sheet">\n<h1>{title}</h1>\n'
         f"<p>{escape(written)}</p>\n{plan_macros.whole(sheet)}\n</main>\n</body>\n"
         "</html>\n"

@@ -23,7 +23,7 @@ from app.drawing.whole_house import house_bands
 from app.interchange import to_document
 from app.interchange.tables_csv import circuits_csv, points_csv
 from app.report import Paper, as_pdf
-from app.services.carried import script, style, templates
+from app.services.carried import hash_for_policy, script, style, templates
 from app.services.drawings import board_file, house_file, one_line_file, street_file
 from app.services.history import when
 from app.services.homes import OpenHome
@@ -209,18 +209,14 @@ def _html(
         photos={name: _inline(photo) for name, photo in photos.items()},
         ways=ways,
         style=looks,
-        style_hash=_hash(looks),
+        style_hash=hash_for_policy(looks),
         script=acts,
-        script_hash=_hash(acts),
+        script_hash=hash_for_policy(acts),
     ).encode()
 
 
 def _inline(photo: bytes) -> str:
     return f"data:image/jpeg;base64,{base64.b64encode(photo).decode()}"
-
-
-def _hash(text: str) -> str:
-    return base64.b64encode(hashlib.sha256(text.encode()).digest()).decode()
 
 
 def _manifest(files: Mapping[str, bytes]) -> bytes:

@@ -16,6 +16,7 @@ from pathlib import Path
 from app.config import files_beside
 from app.errors import DatabaseError
 from app.store import copies, files
+from app.store.engine import begin_private
 
 WAIT_S = 10
 BESIDE = ("-journal", "-wal", "-shm")
@@ -167,6 +168,7 @@ def _bring_files(copy: Path, database: Path) -> None:
 
 def _pour(source: Path, target: Path) -> None:
     """Write all that one file holds into another, as one transaction."""
+    begin_private(target)
     with (
         closing(sqlite3.connect(source, timeout=WAIT_S)) as full,
         closing(sqlite3.connect(target, timeout=WAIT_S)) as empty,

@@ -7,9 +7,10 @@ deferred, writers take the write lock at once.
 
 from __future__ import annotations
 
+import os
 import sqlite3
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from pathlib import Path
 from typing import Any
 
@@ -17,6 +18,17 @@ from sqlalchemy import Connection, Engine, create_engine, event
 from sqlalchemy.pool import NullPool
 
 WAIT_MS = 10_000
+
+
+def begin_private(path: Path) -> None:
+    """Make an empty file for its owner only, if it is not there: a record is private.
+
+    What SQLite keeps beside a file takes over who may read it.
+
+    Raises:
+        OSError: It cannot be made.
+    """
+    os.close(os.open(path, os.O_RDWR | os.O_CREAT, 0o600))
 
 
 def make_engine(
@@ -33,6 +45,10 @@ def make_engine(
     address = f"{path.absolute().as_uri()}?mode={'rwc' if create else 'rw'}"
 
     def connect() -> sqlite3.Connection:
+        if create:
+            # SQLite says it in its own words when this cannot be.
+            with suppress(OSError):
+                begin_private(path)
         return sqlite3.connect(address, uri=True, check_same_thread=False)
 
     # What is written is private, and no error may carry it into the log.

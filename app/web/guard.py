@@ -41,6 +41,11 @@ HEADERS = {
         "form-action 'self'; frame-ancestors 'none'"
     ),
     "X-Content-Type-Options": "nosniff",
+    # For browsers that do not know `frame-ancestors`.
+    "X-Frame-Options": "DENY",
+    # No page elsewhere holds on to a window of ours, or draws in what we answer.
+    "Cross-Origin-Opener-Policy": "same-origin",
+    "Cross-Origin-Resource-Policy": "same-origin",
     "Referrer-Policy": "same-origin",
     "Permissions-Policy": "camera=(), microphone=(), geolocation=()",
 }

@@ -98,9 +98,7 @@ def test_the_pack_holds_nothing_that_acts(spoiled: Config, spoiled_app: Flask) -
 
 
 def test_the_sheet_of_a_plan_holds_nothing_that_acts(spoiled_app: Flask) -> None:
-    answer = spoiled_app.test_client().get(
-        "/homes/demo/isolate/plan/file?ref=B1"
-    )
+    answer = spoiled_app.test_client().get("/homes/demo/isolate/plan/file?ref=B1")
     assert_plain_page(answer.data)
 
 
