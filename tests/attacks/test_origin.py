@@ -92,7 +92,7 @@ def test_a_second_request_is_not_smuggled_in(port: int, lines: list[str]) -> Non
 
 def test_a_long_head_and_a_large_body_are_refused(port: int) -> None:
     own = f"Host: 127.0.0.1:{port}"
-    assert asked(port, own, f"X-Long: {'x' * 300_000}")[:12] in (b"", b"HTTP/1.1 431")
+    assert asked(port, own, f"X-Long: {'x' * 300_000}")[8:12] in (b"", b" 431")
     head = f"POST /homes/new HTTP/1.1\r\n{own}\r\nContent-Length: {2**40}\r\n\r\n"
     assert status(told(port, head.encode())) in (400, 413)
 

@@ -156,7 +156,7 @@ def cpu_s(pid: int) -> float:
 
 def open_to_others(pid: int) -> list[str]:
     """Return the addresses of a process's own sockets that are not the loopback."""
-    links = [os.readlink(fd) for fd in Path(f"/proc/{pid}/fd").iterdir()]
+    links = [str(fd.readlink()) for fd in Path(f"/proc/{pid}/fd").iterdir()]
     inodes = {link[8:-1] for link in links if link.startswith("socket:[")}
     found = []
     for kind in ("tcp", "tcp6", "udp", "udp6"):
