@@ -32,13 +32,10 @@ class OwnersFile(RotatingFileHandler):
     """A log that its owner only can read, where the system knows owners."""
 
     def _open(self) -> TextIOWrapper:
-        return open(
-            self.baseFilename, self.mode, encoding="utf-8", opener=_for_its_owner
+        handle = os.open(
+            self.baseFilename, os.O_WRONLY | os.O_APPEND | os.O_CREAT, 0o600
         )
-
-
-def _for_its_owner(path: str, flags: int) -> int:
-    return os.open(path, flags, 0o600)
+        return TextIOWrapper(os.fdopen(handle, "ab"), encoding="utf-8")
 
 
 def _code(found: re.Match[str]) -> str:
