@@ -57,12 +57,20 @@ def port(app: Flask) -> Iterator[int]:
     server = waitress.create_server(
         Addresses(app), host="127.0.0.1", port=0, threads=4, ident=None, **SHARED_LIMITS
     )
-    thread = threading.Thread(target=server.run)
+    done = threading.Event()
+
+    def run() -> None:
+        while not done.is_set():
+            server.asyncore.loop(timeout=0.05, map=server._map, count=1)
+
+    thread = threading.Thread(target=run)
     thread.start()
     yield int(server.effective_port)
-    server.close()
-    server.asyncore.close_all(server._map)
+    done.set()
     thread.join(5)
+    server.task_dispatcher.shutdown(timeout=5)
+    # Whoever still holds a line open is let go, and the listener with them.
+    server.asyncore.close_all(server._map)
 
 
 class Guesser:

@@ -47,7 +47,8 @@ def got(app: Flask, path: str) -> TestResponse:
 def test_a_pdf_shows_texts_and_works_nothing_out(spoiled_app: Flask, path: str) -> None:
     made = got(spoiled_app, path).data
     letters = letters_of(made)
-    assert any(mark in letters for mark in MARKS), letters[:500]
+    shown = [mark for mark in MARKS if mark in letters]
+    assert shown == list(MARKS) if "pack.pdf" in path else "911" in letters
     assert WORKED_OUT not in letters
     assert "root:" not in letters
     with opened(made) as document:
@@ -57,12 +58,6 @@ def test_a_pdf_shows_texts_and_works_nothing_out(spoiled_app: Flask, path: str) 
         names = document.doc.catalog.get("Names")
         assert names is None or "JavaScript" not in str(names.resolve())
     assert b"/JavaScript" not in made
-
-
-def test_the_paper_for_all_shows_each_text_as_it_is(spoiled_app: Flask) -> None:
-    letters = letters_of(got(spoiled_app, PAPERS[-1]).data)
-    for mark in MARKS:
-        assert mark in letters
 
 
 @pytest.mark.parametrize("path", DRAWINGS)

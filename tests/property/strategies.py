@@ -244,7 +244,7 @@ REFS = [f"{prefix}{n}" for prefix in "RSIBDCPTK" for n in (1, 2, 3)]
 MOMENTS = st.datetimes(datetime(1970, 1, 1), datetime(2100, 1, 1)).map(  # noqa: DTZ001
     lambda moment: f"{moment:%Y-%m-%dT%H:%M:%SZ}"
 )
-LINE = st.characters(exclude_categories=("Cc", "Cs"))
+LINE = st.characters(exclude_categories=("Cc", "Cs", "Cn"))
 LINES = st.one_of(LINE, st.sampled_from("\n\t"))
 
 
