@@ -134,7 +134,7 @@ def test_a_server_that_nobody_asks_rests(tmp_path: Path) -> None:
     with serving(data) as (port, pid):
         with urllib.request.urlopen(f"http://127.0.0.1:{port}/homes/demo/") as answer:
             answer.read()
-        # The copy of the day is made when the program starts; then nothing is left to do.
+        # The copy of the day is made at the start; then nothing is left to do.
         before = at_rest(data)
         spent = cpu_s(pid)
         time.sleep(IDLE_S)
