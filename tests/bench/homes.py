@@ -21,6 +21,7 @@ PAGES = (
     "", "intake/", "boards/", "boards/B0/", "circuits/", "circuits/C1/",
     "circuits/C1/figures/", "rooms/", "rooms/R1/", "points/", "points/P1/", "house/",
     "walk/rooms", "rounds/", "rounds/results", "ask/?point=P1", "isolate/?room=R1",
+    "isolate/plan?ref=R1",
     "tripped/", "may-i/", "labels/", "boards/B0/chart", "load/", "remarks/",
     "open-questions/", "works/", "papers/", "results/", "reminders/", "files/",
     "one-line/", "hand-over/", "changes/", "document", "search/?q=light",
