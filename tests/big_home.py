@@ -16,11 +16,13 @@ KINDS = (
 PLACES = ("left of the window", "behind the door, low down", "over the worktop", "")
 
 
-def big_home(*, boards: int = 3, ways: int = 40, points: int = 150) -> Record:
+def big_home(
+    *, boards: int = 3, ways: int = 40, points: int = 150, rooms: int = 20
+) -> Record:
     """Return a home of this size; every tenth point has no tie, some no room."""
-    rooms = [
+    made_rooms = [
         b.room(f"R{n}", name=f"{NAMES[n % 5]} {n}", storey=STOREYS[n % 6])
-        for n in range(20)
+        for n in range(rooms)
     ]
     groups = [
         [f"W{n}" for n in range(ways) if n % boards == at] for at in range(boards)
@@ -31,7 +33,7 @@ def big_home(*, boards: int = 3, ways: int = 40, points: int = 150) -> Record:
         for n in range(points)
         if n % 10
     ]
-    return b.home(*rooms, b.street(*made), *_points(points), *ties)
+    return b.home(*made_rooms, b.street(*made), *_points(points, rooms), *ties)
 
 
 def _board(at: int, ways: list[str]) -> b.Part:
@@ -50,14 +52,14 @@ def _way(ref: str) -> b.Part:
     return make(ref, circuit, way=number, label_found="SKTS")
 
 
-def _points(many: int) -> list[b.Part]:
+def _points(many: int, rooms: int) -> list[b.Part]:
     kinds, places = cycle(KINDS), cycle(PLACES)
     return [
         b.point(
             f"P{n}",
             kind=kind,
             place=place,
-            room=f"R{n * 7 % 20}" if n % 25 else None,
+            room=f"R{n * 7 % rooms}" if n % 25 else None,
             outdoor="yes" if n % 30 == 1 else "unknown",
         )
         for n, (kind, place) in enumerate(

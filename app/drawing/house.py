@@ -195,8 +195,7 @@ def _groups(
         found.setdefault(next(iter(hung.lines), ""), []).append(hung)
     return tuple(
         Group(line=house.lines.get(ref), hung=tuple(found[ref]))
-        for ref in (*house.lines, "")
-        if ref in found
+        for ref in sorted(found, key=lambda ref: house.order.get(ref, len(house.order)))
     )
 
 

@@ -6,6 +6,8 @@ on the generous side for the sans-serif faces of the common systems.
 
 from __future__ import annotations
 
+from functools import cache
+
 FINE, LINE, HEAVY, LIT, MARKS = 1.0, 1.5, 3.0, 3.0, 8.0
 DASHES = "4 4"
 SMALL, PLAIN, STRONG = 12.0, 13.0, 15.0
@@ -56,6 +58,7 @@ def wrapped(
     return tuple(shortened(line, width, size, bold=bold) for line in lines)
 
 
+@cache
 def _share(letter: str) -> float:
     if letter in _NARROW:
         return _SHARE["narrow"]

@@ -20,10 +20,11 @@ def joins_said(record: Record, item: Item) -> Iterator[str]:
     """Say where a thing joins, and what else feeds it or is fed from it."""
     if isinstance(item, Source) and item.joins:
         yield f"can feed back through {named_with_board(record, item.joins)}"
-    tied = [t.point for t in record.ties if t.tied_to == item.ref]
-    points = [p.title for p in record.points if p.ref in tied]
-    if isinstance(item, Source) and points:
-        yield f"feeds {', '.join(points)}"
+    if isinstance(item, Source):
+        tied = {t.point for t in record.ties if t.tied_to == item.ref}
+        points = [p.title for p in record.points if p.ref in tied]
+        if points:
+            yield f"feeds {', '.join(points)}"
     yield from _seconds(record, item)
     for source in record.sources:
         if source.joins and _hangs_on(record, source.joins, item):
@@ -35,10 +36,8 @@ def joins_said(record: Record, item: Item) -> Iterator[str]:
 def _seconds(record: Record, item: Item) -> Iterator[str]:
     if isinstance(item, IntakeItem | Device) and item.second_feed:
         yield f"second feed: {named_with_board(record, item.second_feed)}"
-    others: tuple[IntakeItem | Device, ...] = (*record.intake, *record.devices)
-    for other in others:
-        if item.ref == other.second_feed:
-            yield f"also feeds {other.title}, as its second feed"
+    for other in record.fed_second_from(item.ref):
+        yield f"also feeds {other.title}, as its second feed"
 
 
 def _second_feeds(record: Record, board: Board) -> Iterator[str]:

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from app.domain.kinds import DEVICE_KINDS
 from app.domain.network import Network
-from app.domain.record import Board, Circuit, Device, Item
+from app.domain.record import Board, Circuit, Device
 from app.drawing.cable import cable_of
 from app.drawing.feeds import NOT_RECORDED
 from app.drawing.joins import joins_said, named_with_board
@@ -90,12 +90,10 @@ def _fed_directly(net: Network, ref: str) -> Iterator[str]:
     """Name the boards that a thing feeds, and devices elsewhere, without a circuit."""
     record = net.record
     here = getattr(record.by_ref.get(ref), "board", None)
-    for board in record.boards:
-        if board.fed_from == ref:
-            yield board.title
-    items: tuple[Item, ...] = (*record.intake, *record.devices)
-    for item in items:
+    for item in record.fed_from(ref):
         on = getattr(item, "board", None)
-        if ref == getattr(item, "fed_from", None) and (on is None or on != here):
+        if isinstance(item, Board):
+            yield item.title
+        elif on is None or on != here:
             other = record.find(Board, on)
             yield f"{item.title} on {other.title}" if other else item.title

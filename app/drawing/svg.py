@@ -24,6 +24,8 @@ def element(
     """
     opening = "".join(
         f" {name}={quoteattr(_plain(value))}"
+        if isinstance(value, str)
+        else f' {name}="{number(value)}"'
         for name, value in (attributes or {}).items()
         if value is not None
     )
@@ -41,7 +43,5 @@ def number(value: float) -> str:
     return f"{round(value, 2):g}" if abs(value) < 1e5 else f"{value:.0f}"
 
 
-def _plain(value: str | float) -> str:
-    if isinstance(value, str):
-        return _NOT_XML.sub("\ufffd", value.replace("\xa0", " "))
-    return number(value)
+def _plain(value: str) -> str:
+    return _NOT_XML.sub("\ufffd", value.replace("\xa0", " "))

@@ -17,7 +17,6 @@ from sqlalchemy.exc import OperationalError
 
 from app.config import Config, files_beside
 from app.errors import AppError, DatabaseError, InvalidError
-from app.services.homes import open_home
 from app.store import files, homes, settings
 from app.store.backup import back_up
 from app.store.copies import ASKED, DAILY, Copy, copies_in, last_good
@@ -217,7 +216,8 @@ def _look_through(copy: Path) -> None:
         with reading(make_engine(copy)) as connection:
             for archived in (False, True):
                 for home in homes.all_homes(connection, archived=archived):
-                    open_home(connection, home.ref)
+                    key = homes.home_id(connection, home.ref)
+                    homes.load(connection, key or 0)
     except (AppError, ValueError) as error:
         copy.unlink()
         files.remove_folder(files_beside(copy))

@@ -14,6 +14,7 @@ from app.domain.links import broken_links
 from app.domain.record import Item, Record
 from app.errors import ConflictError, InvalidError, NotFoundError, Problem
 from app.services.undoing import InTheWayError, taken_back
+from app.services.worked import Worked, memory
 from app.store import changes, history, homes, settings
 
 log = logging.getLogger(__name__)
@@ -21,10 +22,20 @@ log = logging.getLogger(__name__)
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class OpenHome:
-    """A home as it stands in the file at one moment."""
+    """A home as it stands in the file at one moment.
+
+    Attributes:
+        key: Its key.
+        worked: Its record, and what follows from it.
+    """
 
     key: int
-    record: Record
+    worked: Worked
+
+    @property
+    def record(self) -> Record:
+        """The home with all that belongs to it."""
+        return self.worked.record
 
 
 def open_home(connection: Connection, ref: str) -> OpenHome:
@@ -36,7 +47,9 @@ def open_home(connection: Connection, ref: str) -> OpenHome:
     key = homes.home_id(connection, ref)
     if key is None:
         raise NotFoundError(f"There is no home “{ref}” here.")
-    return OpenHome(key=key, record=homes.load(connection, key))
+    stamp = homes.stamp_of(connection, key)
+    worked = memory.get(stamp, lambda: homes.load(connection, key))
+    return OpenHome(key=key, worked=worked)
 
 
 def add_home(connection: Connection, record: Record) -> int:

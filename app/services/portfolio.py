@@ -22,7 +22,6 @@ from app.services.homes import OpenHome, add_home
 from app.services.remarks import remarks_of
 from app.store import homes
 from app.store.backup import back_up
-from app.store.changes import latest_changes
 from app.store.engine import make_engine, reading, writing
 
 log = logging.getLogger(__name__)
@@ -68,10 +67,7 @@ class Standings:
 
     def of(self, connection: Connection, key: int, today: date) -> Standing:
         """Return what a home needs."""
-        newest = latest_changes(connection, key, 1)
-        change = (newest[0].key, newest[0].at) if newest else None
-        # The facts too: a file may be put in the place of another.
-        mark = (change, homes.facts_of(connection, key), today)
+        mark = (homes.stamp_of(connection, key), today)
         known = self._known.get(key)
         if known is None or known[0] != mark:
             record = homes.load(connection, key)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import secrets
 from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import datetime
@@ -99,6 +100,12 @@ def facts_of(connection: Connection, key: int) -> Home:
     return Home.model_validate(dict(connection.execute(query).mappings().one()))
 
 
+def stamp_of(connection: Connection, key: int) -> str | None:
+    """Return what stands for the state that a home is in; None: nothing does yet."""
+    query = select(tables.home.c.stamp).where(tables.home.c.id == key)
+    return connection.execute(query).scalar()
+
+
 def load(connection: Connection, key: int) -> Record:
     """Return a home's record, whole."""
     home = facts_of(connection, key)
@@ -147,10 +154,11 @@ def set_began(connection: Connection, key: int, at: datetime) -> None:
 
 def write(connection: Connection, key: int, old: Record, new: Record) -> None:
     """Write what differs between two records of a home."""
-    if old.home != new.home:
-        of_home = tables.home.c.id == key
-        values = _values(new.home)
-        connection.execute(update(tables.home).where(of_home).values(values))
+    values = _values(new.home) if old.home != new.home else {}
+    stamped = values | {"stamp": secrets.token_hex(16)}
+    connection.execute(
+        update(tables.home).where(tables.home.c.id == key).values(stamped)
+    )
     gone = set(old.by_ref) - set(new.by_ref)
     for cls in SORTS.values():
         _write_sort(connection, key, cls, old, new)

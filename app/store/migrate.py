@@ -3,14 +3,12 @@
 from __future__ import annotations
 
 import logging
+import re
 import sqlite3
 from contextlib import closing
 from datetime import UTC, datetime
 from pathlib import Path
 
-from alembic import command
-from alembic.config import Config as AlembicConfig
-from alembic.script import ScriptDirectory
 from sqlalchemy import Connection, text
 from sqlalchemy.exc import IntegrityError, SQLAlchemyError
 
@@ -20,6 +18,9 @@ from app.store.backup import WAIT_S, back_up
 from app.store.engine import make_engine
 
 log = logging.getLogger(__name__)
+
+REVISION = re.compile(r'^revision = "(\w+)"', re.MULTILINE)
+DOWN_REVISION = re.compile(r'^down_revision = (?:"(\w+)"|None)', re.MULTILINE)
 
 
 def upgrade(database: Path, backups: Path) -> Path | None:
@@ -64,8 +65,7 @@ def revision_of(database: Path) -> str | None:
             f"{database} is not a record of this program, or it is damaged ({error}). "
             "Nothing was changed. To go back to a copy: ways restore FILE."
         ) from error
-    known = {script.revision for script in _scripts().walk_revisions()}
-    if row is None or row[0] not in known:
+    if row is None or row[0] not in revisions():
         raise DatabaseTooNewError(
             f"{database} was made by a newer version of this program. "
             "Use that version, or restore an older copy. Nothing was changed."
@@ -105,22 +105,33 @@ def _failed(database: Path, copy: Path | None, error: SQLAlchemyError) -> str:
 
 def head_revision() -> str:
     """Return the shape that this version works with."""
-    return _scripts().get_current_head() or ""
+    before = revisions()
+    return next(iter(before.keys() - set(before.values())))
 
 
-def _scripts() -> ScriptDirectory:
-    return ScriptDirectory.from_config(_config())
+def revisions() -> dict[str, str | None]:
+    """Return every shape, with the one that it was made from.
 
-
-def _config() -> AlembicConfig:
-    config = AlembicConfig()
-    config.set_main_option("script_location", str(resource_dir("migrations")))
-    config.set_main_option("path_separator", "os")
-    return config
+    Read from the steps as text: at nearly every start there is none to take, and what
+    takes them is slow to load.
+    """
+    found = {}
+    for step in (resource_dir("migrations") / "versions").glob("*.py"):
+        text = step.read_text("utf-8")
+        own, before = REVISION.search(text), DOWN_REVISION.search(text)
+        if own and before:
+            found[own[1]] = before[1]
+    return found
 
 
 def _run(connection: Connection) -> None:
-    config = _config()
+    """Take every step that is left."""
+    from alembic import command  # noqa: PLC0415 - see `revisions`
+    from alembic.config import Config  # noqa: PLC0415
+
+    config = Config()
+    config.set_main_option("script_location", str(resource_dir("migrations")))
+    config.set_main_option("path_separator", "os")
     config.attributes["connection"] = connection
     command.upgrade(config, "head")
     if connection.execute(text("PRAGMA foreign_key_check")).first():

@@ -145,6 +145,8 @@ home = Table(
     Column("deleted_at", Text),
     Column("archived_at", Text),
     Column("began_at", Text, nullable=False),
+    # New with every write of the home or of what belongs to it.
+    Column("stamp", Text),
     UniqueConstraint("ref"),
 )
 item = Table(

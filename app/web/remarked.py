@@ -9,7 +9,6 @@ from flask import g, request, url_for
 
 from app.domain.record import Item, Record
 from app.domain.remarks import RANKS, Figure, Remark
-from app.services.remarks import remarks_of
 from app.web.addresses import edit_url, item_url
 from app.web.papers import today
 from app.web.session import opened
@@ -71,7 +70,7 @@ class OutcomeView:
 def remarked(home: str) -> tuple[Remark, ...]:
     """Return the remarks of a home, worked out once a request."""
     if "remarks" not in g:
-        g.remarks = remarks_of(opened(home).record, today())
+        g.remarks = opened(home).worked.remarks(today())
     found: tuple[Remark, ...] = g.remarks
     return found
 

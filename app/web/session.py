@@ -8,7 +8,7 @@ from contextlib import contextmanager
 from flask import Flask, current_app, g
 from sqlalchemy import Connection, Engine
 
-from app.domain.network import Network, network
+from app.domain.network import Network
 from app.services.copies import Keeper
 from app.services.homes import OpenHome, open_home
 from app.store.engine import writing
@@ -42,7 +42,7 @@ def opened(ref: str) -> OpenHome:
 
 def supply(ref: str) -> Network:
     """Return the supply network of a home as this request sees it."""
-    return network(opened(ref).record)
+    return opened(ref).worked.net
 
 
 @contextmanager

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cache, cached_property
 from pathlib import Path
 from typing import Any
 
@@ -139,7 +140,7 @@ class Site:
         url = url_for("homes.show", home=home.ref)
         return HomeLink(ref=home.ref, name=home.name, url=url)
 
-    @property
+    @cached_property
     def places(self) -> tuple[Place, ...]:
         """The places of the home."""
         home = _home()
@@ -187,7 +188,7 @@ class Site:
         url = url_for("changes.undo", home=home.ref)
         return Undo(sentence=change.sentence, url=url, token=change.key)
 
-    @property
+    @cached_property
     def csrf(self) -> str:
         """The token of this browser's forms."""
         token: str = generate_csrf()
@@ -220,9 +221,7 @@ class Site:
 
     def static(self, name: str) -> str:
         """Return the address of a static file, new whenever the file is."""
-        return url_for(
-            "static", filename=name, v=_stamp(current_app.static_folder, name)
-        )
+        return _static_url(current_app.static_folder or "", name)
 
 
 def init_app(app: Flask, config: Config) -> None:
@@ -259,6 +258,8 @@ def _is_here(endpoint: str) -> bool:
     return endpoint.partition(".")[0] == IN_PLACE_OF.get(here, here)
 
 
-def _stamp(folder: str | None, name: str) -> int:
-    file = Path(folder or "") / name
-    return int(file.stat().st_mtime) if file.is_file() else 0
+@cache
+def _static_url(folder: str, name: str) -> str:
+    file = Path(folder) / name
+    stamp = int(file.stat().st_mtime) if file.is_file() else 0
+    return url_for("static", filename=name, v=stamp)

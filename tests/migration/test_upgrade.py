@@ -8,7 +8,9 @@ from pathlib import Path
 
 import pytest
 from alembic.autogenerate import compare_metadata
+from alembic.config import Config as AlembicConfig
 from alembic.migration import MigrationContext
+from alembic.script import ScriptDirectory
 
 from app.domain.record import Record
 from app.errors import DatabaseError, DatabaseTooNewError
@@ -80,11 +82,17 @@ def run(database: Path) -> Path | None:
 
 def all_revisions() -> set[str]:
     """Return every shape that a file may have."""
-    return {script.revision for script in migrate._scripts().walk_revisions()}
+    return set(migrate.revisions())
 
 
 def test_there_is_one_line_of_steps() -> None:
-    assert len(migrate._scripts().get_heads()) == 1
+    config = AlembicConfig()
+    config.set_main_option("script_location", str(resource_dir("migrations")))
+    config.set_main_option("path_separator", "os")
+    steps = ScriptDirectory.from_config(config)
+    read = {step.revision: step.down_revision for step in steps.walk_revisions()}
+    assert steps.get_heads() == [head_revision()]
+    assert migrate.revisions() == read
 
 
 def test_the_steps_make_the_tables(empty_database: Path) -> None:

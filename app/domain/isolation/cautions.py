@@ -136,8 +136,9 @@ def not_the_main_switch(wires: Wires) -> tuple[Caution, ...]:
     before = wires.live() & points
     for device in record.devices:
         called = _MAIN.match(device.label_found or "") or device.kind == "main_switch"
-        left = wires.live([device.ref]) & before
-        if called and left and is_at_head(wires, device):
+        if not called or not is_at_head(wires, device):
+            continue
+        if left := wires.live([device.ref]) & before:
             found.append(_not_main(device, len(left), _boards_left(wires, device)))
     return tuple(found)
 

@@ -74,6 +74,10 @@ def single(wires: Wires, targets: frozenset[str], near: frozenset[str]) -> list[
         for ref in wires.leads_to(targets)
         if ref in wires.openable and ref not in near
     ]
+    if parted := sorted((wires.live() & targets) - left):
+        # What parts a thing is on every way to it, and so on any one of them.
+        on_the_way = wires.a_way_to(parted[0])
+        devices = [ref for ref in devices if ref in on_the_way]
     live = {ref: wires.live([ref]) for ref in devices}
     alone = [ref for ref in devices if live[ref] & targets <= left]
     return sorted(alone, key=lambda ref: (-len(live[ref]), ref))

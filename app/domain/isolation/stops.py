@@ -157,8 +157,8 @@ def leave_on(case: Case) -> Iterator[Reason]:
 
 def medical(case: Case) -> Iterator[Reason]:
     """Medical equipment or a care alarm loses its supply."""
-    live, before = case.wires.live(case.used), case.wires.live()
-    gone = [p for p in case.record.points if p.ref in before - live]
+    off = case.wires.live() - case.wires.live(case.used)
+    gone = [p for p in case.record.points if p.ref in off]
     if found := [p for p in gone if {"medical", "care_alarm"} & {*p.care}]:
         yield stop(
             "medical",

@@ -9,6 +9,7 @@ alike: a conductor that reaches a thing by either makes it count as live.
 
 from __future__ import annotations
 
+from collections import deque
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 
@@ -81,6 +82,21 @@ class Wires:
         shut = frozenset(opened)
         return _spread(starts, lambda side: self.onward(side, shut))
 
+    def a_way_to(self, ref: str) -> frozenset[str]:
+        """Return what one way of the supply to a thing runs through, all closed."""
+        came_from: dict[str, str | None] = dict.fromkeys(self.roots)
+        waiting = deque(self.roots)
+        while waiting and whose_side(side := waiting.popleft()) != ref:
+            fresh = [s for s in self.onward(side, frozenset()) if s not in came_from]
+            came_from |= dict.fromkeys(fresh, side)
+            waiting += fresh
+        ends = [s for s in (ref, load_side(ref)) if s in came_from]
+        at, way = ends[0] if ends else None, set[str]()
+        while at is not None:
+            way.add(whose_side(at))
+            at = came_from[at]
+        return frozenset(way)
+
     def leads_to(self, refs: Iterable[str]) -> frozenset[str]:
         """Return everything that the supply can come through to reach these things."""
         reached = _spread(self.sides_of(refs), self.before)
@@ -97,7 +113,8 @@ class Wires:
     def onward(self, side: str, shut: frozenset[str]) -> Iterator[str]:
         """Yield the sides next to one in the direction of the supply."""
         yield from self.ahead.get(side, ())
-        if whose_side(side) in self.openable - shut:
+        ref = whose_side(side)
+        if ref in self.openable and ref not in shut:
             yield from self.across(side)
 
     def before(self, side: str) -> Iterator[str]:

@@ -100,7 +100,7 @@ def names_of(net: Network, device: Device) -> tuple[str, ...]:
 def rooms_of(net: Network, device: Device) -> tuple[str, ...]:
     """Return the rooms that a way serves, in the order of the walk."""
     fed = downstream(net, device.ref)
-    served = {point.room for point in net.record.points if point.ref in fed}
+    served = {point.room for point in net.record.points_among(fed)}
     return tuple(room.name for room in net.record.rooms if room.ref in served)
 
 

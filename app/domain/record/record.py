@@ -107,6 +107,24 @@ class Record(Model):
         item = self.by_ref.get(ref or "")
         return item if isinstance(item, cls) else None
 
+    def points_among(self, refs: Iterable[str]) -> tuple[Point, ...]:
+        """Return the points among some things, in their order."""
+        places = self._places_of_points
+        found = {places[ref] for ref in refs if ref in places}
+        return tuple(self.points[place] for place in sorted(found))
+
+    def ties_to(self, ref: str) -> tuple[Tie, ...]:
+        """Return what is tied to a thing."""
+        return self._ties_by_thing.get(ref, ())
+
+    def fed_from(self, ref: str) -> tuple[Board | IntakeItem | Device, ...]:
+        """Return what names a thing as what feeds it."""
+        return self._fed_by_name.get(ref, ())
+
+    def fed_second_from(self, ref: str) -> tuple[IntakeItem | Device, ...]:
+        """Return what names a thing as its second feed."""
+        return self._fed_second.get(ref, ())
+
     def devices_of(self, board: str) -> tuple[Device, ...]:
         """Return a board's devices from left to right."""
         return self._devices_by_board.get(board, ())
@@ -159,6 +177,24 @@ class Record(Model):
     @cached_property
     def _spots_by_picture(self) -> dict[str, tuple[Spot, ...]]:
         return _grouped(self.spots, lambda spot: spot.attachment)
+
+    @cached_property
+    def _places_of_points(self) -> dict[str, int]:
+        return {point.ref: place for place, point in enumerate(self.points)}
+
+    @cached_property
+    def _ties_by_thing(self) -> dict[str, tuple[Tie, ...]]:
+        return _grouped(self.ties, lambda tie: tie.tied_to)
+
+    @cached_property
+    def _fed_by_name(self) -> dict[str | None, tuple[Board | IntakeItem | Device, ...]]:
+        return _grouped(
+            (*self.boards, *self.intake, *self.devices), lambda item: item.fed_from
+        )
+
+    @cached_property
+    def _fed_second(self) -> dict[str | None, tuple[IntakeItem | Device, ...]]:
+        return _grouped((*self.intake, *self.devices), lambda item: item.second_feed)
 
     @cached_property
     def _devices_by_board(self) -> dict[str, tuple[Device, ...]]:

@@ -141,8 +141,9 @@ def _remark(unit: Unit, sight: Sight, outcome: Outcome) -> Remark:
 
 def _known(sight: Sight, refs: tuple[str, ...]) -> tuple[str, ...]:
     """Leave out what is named in the record but is not in it."""
-    here = {*sight.record.by_ref, sight.home}
-    return tuple(dict.fromkeys(ref for ref in refs if ref in here)) or (sight.home,)
+    here = sight.record.by_ref
+    known = (ref for ref in refs if ref in here or ref == sight.home)
+    return tuple(dict.fromkeys(known)) or (sight.home,)
 
 
 def _sentence(sight: Sight, outcome: Outcome) -> str:

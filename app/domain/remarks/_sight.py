@@ -120,8 +120,7 @@ class Sight:
 
     def points_on(self, circuit: Circuit) -> tuple[Point, ...]:
         """Return the points of a circuit, in order."""
-        on = set(self.net.points_at.get(circuit.ref, ()))
-        return tuple(point for point in self.record.points if point.ref in on)
+        return self.record.points_among(self.net.points_at.get(circuit.ref, ()))
 
     @cached_property
     def circuits_at(self) -> dict[str, tuple[Circuit, ...]]:

@@ -29,13 +29,14 @@ ALARMS = ("smoke_alarm", "heat_alarm")
 def look(sight: Sight) -> Iterator[Outcome]:
     """Yield the alarms of each circuit or RCD that they share."""
     alarms = [p for p in sight.record.points if p.kind in ALARMS and is_mains(p)]
+    alarm_refs = {point.ref for point in alarms}
     loose = refs_of(p for p in alarms if not feeders_of(sight.net, p.ref))
     if loose:
         yield lacking(loose, "what feeds it")
     for circuit in sight.record.circuits:
         on = sight.points_on(circuit)
-        here = refs_of(p for p in on if p in alarms)
-        others = refs_of(p for p in on if p not in alarms)
+        here = refs_of(p for p in on if p.ref in alarm_refs)
+        others = refs_of(p for p in on if p.ref not in alarm_refs)
         if here and others:
             yield Found(
                 (circuit.ref, *here),

@@ -34,8 +34,8 @@ def look(sight: Sight) -> Iterator[Outcome]:
     for circuit in sight.record.circuits:
         year = _last_work(sight, circuit)
         ties = [
-            t for t in sight.record.ties
-            if t.tied_to == circuit.ref and t.role == "feeds" and t.grade in "345"
+            t for t in sight.record.ties_to(circuit.ref)
+            if t.role == "feeds" and t.grade in "345"
         ]  # fmt: skip
         before = [t.point for t in ties if t.seen_on and year and t.seen_on.year < year]
         written = [t.point for t in ties if t.ref in sight.net.aged and t.seen_on]

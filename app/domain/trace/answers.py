@@ -84,20 +84,38 @@ class PlanAnswer(Model):
     effort: EffortAnswer = field("What is still needed", ...)
 
 
+class Names:
+    """What the things of a record are called, each worked out once."""
+
+    def __init__(self, record: Record) -> None:
+        self.called = naming(record)
+        self._known: dict[str, Named] = {}
+
+    def of(self, ref: str) -> Named:
+        """Return a thing's name."""
+        if ref not in self._known:
+            self._known[ref] = Named(ref=ref, title=self.called(ref))
+        return self._known[ref]
+
+    def of_all(self, refs: Iterable[str]) -> tuple[Named, ...]:
+        """Return the names of things."""
+        return tuple(map(self.of, refs))
+
+
 def trace_answer(net: Network) -> TraceAnswer:
     """Return what the rounds of a record say of each point."""
     survey = survey_of(net)
     known = states(survey)
-    record = net.record
+    record, names = net.record, Names(net.record)
     return TraceAnswer(
         home=record.home.ref,
         rounds=sum(1 for look in survey.looks if look.seen),
-        points=tuple(_finding(record, state) for state in known.values()),
+        points=tuple(_finding(names, state) for state in known.values()),
         hidden=tuple(
             Hidden(
                 code=each.code,
                 sentence=each.sentence,
-                things=_named_all(record, each.refs),
+                things=names.of_all(each.refs),
             )
             for each in cannot_show(survey, known)
         ),
@@ -106,41 +124,41 @@ def trace_answer(net: Network) -> TraceAnswer:
 
 def plan_answer(net: Network, manner: Manner) -> PlanAnswer:
     """Return what to switch off next."""
-    survey, record = survey_of(net), net.record
+    survey, record, names = survey_of(net), net.record, Names(net.record)
     planned = next_round(survey, manner, likely_ways(net))
     needed = effort(survey, manner)
-    names = EffortAnswer.model_fields
+    asked = EffortAnswer.model_fields
     return PlanAnswer(
         home=record.home.ref,
         manner=manner,
         purpose=planned.purpose if planned else None,
-        switch_off=_named_all(record, planned.switches if planned else ()),
-        without_supply=_named_all(
-            record, (w.ref for w in survey.ways if planned and w.ref in planned.ways)
+        switch_off=names.of_all(planned.switches if planned else ()),
+        without_supply=names.of_all(
+            w.ref for w in survey.ways if planned and w.ref in planned.ways
         ),
-        look_at=_named_all(record, planned.points if planned else ()),
-        effort=EffortAnswer(**{name: getattr(needed, name) for name in names}),
+        look_at=names.of_all(planned.points if planned else ()),
+        effort=EffortAnswer(**{name: getattr(needed, name) for name in asked}),
     )
 
 
-def _finding(record: Record, state: PointState) -> Finding:
-    called = naming(record)
+def _finding(names: Names, state: PointState) -> Finding:
+    called = names.called
     pairs = {
-        name: tuple((_named(record, a), _named(record, b)) for a, b in found)
+        name: tuple((names.of(a), names.of(b)) for a, b in found)
         for name, found in (("either", state.either), ("both", state.both))
     }
     return Finding(
-        point=_named(record, state.point),
+        point=names.of(state.point),
         status=state.status,
-        way=_named(record, state.way) if state.way else None,
+        way=names.of(state.way) if state.way else None,
         confirmed=state.confirmed,
         steady=state.steady,
-        candidates=_named_all(record, (w for w in state.candidates if w != NONE)),
+        candidates=names.of_all(w for w in state.candidates if w != NONE),
         none_fits=NONE in state.candidates or state.status == "unaffected",
         either=pairs["either"],
         both=pairs["both"],
         misread=tuple(
-            MisreadAnswer(round=each.look, way=_named(record, each.way))
+            MisreadAnswer(round=each.look, way=names.of(each.way))
             for each in state.misread
         ),
         dead_in=state.dead_in,
@@ -150,11 +168,3 @@ def _finding(record: Record, state: PointState) -> Finding:
         answer=answer_of(state, called),
         reasons=reasons_of(state, called),
     )
-
-
-def _named(record: Record, ref: str) -> Named:
-    return Named(ref=ref, title=naming(record)(ref))
-
-
-def _named_all(record: Record, refs: Iterable[str]) -> tuple[Named, ...]:
-    return tuple(_named(record, ref) for ref in refs)

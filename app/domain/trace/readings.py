@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from app.domain.kinds import DEVICE_KINDS
-from app.domain.network import Network, feeders_of, upstream
+from app.domain.network import Network, downstream, feeders_of, upstream
 from app.domain.record import Circuit, Device, Point, Reading, Record, Round
 from app.domain.trace.survey import Group, Look, Seen, Survey, Way
 
@@ -168,6 +168,8 @@ def without_supply(net: Network, opened: Iterable[str]) -> frozenset[str]:
     What nothing is known to feed keeps its supply: where that comes from is not known.
     """
     off = set(opened)
+    # Only what is fed through one of them can lose its supply.
+    below_them = off.union(*(downstream(net, ref) for ref in off))
     alive: dict[str, bool] = {}
 
     def fed(ref: str, trail: frozenset[str]) -> bool:
@@ -179,7 +181,8 @@ def without_supply(net: Network, opened: Iterable[str]) -> frozenset[str]:
             alive[ref] = not feeders or any(fed(f, below) for f in feeders)
         return alive[ref]
 
-    return frozenset(d.ref for d in net.record.devices if not fed(d.ref, frozenset()))
+    devices = (d.ref for d in net.record.devices if d.ref in below_them)
+    return frozenset(ref for ref in devices if not fed(ref, frozenset()))
 
 
 def _looks(net: Network, ways: set[str]) -> Iterator[Look]:

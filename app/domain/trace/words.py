@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from functools import cache
 
 from app.domain.record import Board, Device, Record
 from app.domain.trace.state import NONE, Pair, PointState
@@ -14,6 +15,7 @@ MOST_NAMED = 4
 def naming(record: Record) -> Naming:
     """Return how ways, points and rounds are called; ways with their board."""
 
+    @cache
     def called(ref: str) -> str:
         item = record.by_ref.get(ref)
         board = record.find(Board, item.board) if isinstance(item, Device) else None
@@ -68,10 +70,11 @@ def _sure(state: PointState) -> str:
 
 
 def _several(candidates: tuple[str, ...], named: Naming) -> str:
-    ways = [named(way) for way in candidates if way != NONE]
-    if len(ways) > MOST_NAMED:
+    refs = [way for way in candidates if way != NONE]
+    if len(refs) > MOST_NAMED:
         none = " or none of them" if NONE in candidates else ""
-        return f"Not narrowed down yet: {len(ways)} ways{none} still fit."
+        return f"Not narrowed down yet: {len(refs)} ways{none} still fit."
+    ways = [named(way) for way in refs]
     names = [*ways, "none of these ways"] if NONE in candidates else ways
     return f"May be on {', '.join(names[:-1])} or {names[-1]}."
 

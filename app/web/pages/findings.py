@@ -9,7 +9,6 @@ from datetime import date, datetime
 from flask import Blueprint, redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
 
-from app.domain.network import network
 from app.domain.record import Record, Room
 from app.domain.trace import (
     STATUSES,
@@ -101,7 +100,7 @@ def apply(home: str) -> ResponseReturnValue:
         start = opened_to_change(connection, home)
         if request.form.get("mark") != _mark(start.record):
             return _page(home, stale=True), 409
-        net = network(start.record)
+        net = start.worked.net
         done = applied(net, states(survey_of(net)), _today(), person())
         noun = "change" if len(done.changes) == 1 else "changes"
         sentence = f"Found by switching off: {len(done.changes)} {noun}."

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from flask import Blueprint, render_template, request, url_for
 from flask.typing import ResponseReturnValue
 
-from app.domain.network import Network, circuits_of, network, sources_of
+from app.domain.network import Network, circuits_of, sources_of
 from app.domain.record import Circuit, Point, Record, Room, Source
 from app.drawing.line import tags_of
 from app.drawing.render import render
@@ -19,7 +19,7 @@ from app.services.drawings import checked_lit, house_file
 from app.web.addresses import item_url
 from app.web.ledes import counted
 from app.web.papers import svg_answer
-from app.web.session import opened
+from app.web.session import opened, supply
 
 bp = Blueprint("house", __name__, url_prefix="/homes/<home>/house")
 Drawn = tuple[str, str]
@@ -88,7 +88,7 @@ def index(home: str) -> ResponseReturnValue:
     """Show the house, with what the address brings forward."""
     record = opened(home).record
     lit = checked_lit(record, request.args.get("lit", ""))
-    net = network(record)
+    net = supply(home)
     bands, key = house_bands(record, _forward_links(record), lit)
     page = HousePage(
         title="House by circuit",

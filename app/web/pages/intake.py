@@ -10,14 +10,14 @@ from flask.typing import ResponseReturnValue
 from app.domain.ask import boundaries, boundaries_unknown
 from app.domain.chain import chains
 from app.domain.kinds import INTAKE_KINDS
-from app.domain.network import Network, network
+from app.domain.network import Network
 from app.domain.record import IntakeItem, Record, fields_beside
 from app.domain.record.choices import OWNERS
 from app.drawing.street import draw_street
 from app.web.addresses import delete_url, edit_url, links
 from app.web.danger import Danger, danger_of
 from app.web.files_view import FilesView, files_of
-from app.web.session import opened
+from app.web.session import opened, supply
 from app.web.words import Facts, facts_of
 
 bp = Blueprint("intake", __name__, url_prefix="/homes/<home>/intake")
@@ -81,7 +81,7 @@ def index(home: str) -> ResponseReturnValue:
     record = opened(home).record
     page = IntakePage(
         title="Intake",
-        answer=_answer(network(record)),
+        answer=_answer(supply(home)),
         drawing=draw_street(record, links(record)),
         items=tuple(_item(record, item) for item in record.intake),
         new=url_for("items.new", home=home, plural="intake"),

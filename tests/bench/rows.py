@@ -1,0 +1,219 @@
+"""What is measured, one function a table."""
+
+from __future__ import annotations
+
+import os
+import tempfile
+from collections.abc import Callable, Iterator
+from datetime import date
+from functools import partial
+from html import unescape
+from pathlib import Path
+from typing import Any
+
+import networkx as nx
+
+from app.config import Config
+from app.domain.ask import ask_point, ask_room, ask_way
+from app.domain.chain import chains
+from app.domain.edits import replaced
+from app.domain.isolation import plan
+from app.domain.network import Network, network
+from app.domain.record import Record
+from app.domain.trace.answers import trace_answer
+from app.services.homes import open_home, save
+from app.services.remarks import remarks_of
+from app.store import homes as stored_homes
+from app.store.engine import make_engine, reading, writing
+from tests.bench.floor import answer_at_least, floor_of
+from tests.bench.homes import PAGES, SIZES, client_of, home_of, stored
+from tests.bench.timing import Row, best_of, exponent, ratio
+
+TODAY = date(2026, 11, 25)
+MOST_OVER_FLOOR = 3
+
+
+def pages_over_floor(folder: Path, times: int) -> Iterator[Row]:
+    """Each main page of a home of 60 points against the least that it can cost."""
+    config = stored(folder / "floor", home_of(60))
+    client = client_of(config)
+    addresses = [f"/homes/{home_of(60).home.ref}/{page}" for page in PAGES]
+    texts = {a.partition("?")[0]: client.get(a).text for a in addresses}
+    floor = floor_of(config.database, texts)
+    for address in addresses:
+        least = address.partition("?")[0]
+        assert unescape(floor.get(least).text) == unescape(texts[least])
+        yield ratio(
+            address.partition("/homes/")[2],
+            partial(client.get, address),
+            partial(floor.get, least),
+            MOST_OVER_FLOOR,
+            times,
+        )
+
+
+def answers_over_floor(folder: Path, times: int) -> Iterator[Row]:
+    """Each JSON answer, the record read and all, against its own values written."""
+    config = stored(folder / "answers", home_of(60))
+    for name, answer in ANSWERS.items():
+        text = _asked(config, answer)
+        yield ratio(
+            f"{name} as JSON",
+            partial(_asked, config, answer),
+            partial(answer_at_least, config.database, text),
+            MOST_OVER_FLOOR,
+            times,
+        )
+
+
+def _asked(config: Config, answer: Callable[[Network], Any]) -> str:
+    with reading(make_engine(config.database)) as connection:
+        net = open_home(connection, home_of(60).home.ref).worked.net
+    text: str = answer(net).model_dump_json()
+    return text
+
+
+ANSWERS: dict[str, Callable[[Network], Any]] = {
+    "ask point": lambda net: ask_point(net, net.record.points[1]),
+    "ask way": lambda net: ask_way(net, net.record.devices[3]),
+    "ask room": lambda net: ask_room(net, net.record.rooms[1]),
+    "trace": trace_answer,
+}
+
+
+def domain_against_networkx(times: int) -> Iterator[Row]:
+    """The whole home computed, against networkx walking to what everything reaches."""
+    for points in (60, 600):
+        record = home_of(points)
+        graph = graph_of(record)
+        for name, compute in WHOLE_HOME.items():
+            yield ratio(
+                f"{name}, {points} points",
+                partial(compute, record),
+                partial(reach_of_all, graph),
+                1,
+                times,
+            )
+
+
+def graph_of(record: Record) -> Any:
+    """Return the feeds of a record as networkx holds them."""
+    graph: Any = nx.DiGraph()
+    graph.add_nodes_from(record.by_ref)
+    for feeds in network(record).feeders.values():
+        graph.add_edges_from((feed.feeder, feed.fed) for feed in feeds)
+    return graph
+
+
+def reach_of_all(graph: Any) -> int:
+    """Walk from each thing to all that it feeds, and to all that feeds it."""
+    reached = sum(len(nx.descendants(graph, node)) for node in graph)
+    return reached + sum(len(nx.ancestors(graph, node)) for node in graph)
+
+
+def _all_chains(record: Record) -> int:
+    net = network(record)
+    return sum(len(chains(net, point.ref)) for point in record.points)
+
+
+def _all_plans(record: Record) -> int:
+    net = network(record)
+    return sum(bool(plan(net, (room.ref,))) for room in record.rooms)
+
+
+WHOLE_HOME: dict[str, Callable[[Record], object]] = {
+    "chains of all points": _all_chains,
+    "isolation of all rooms": _all_plans,
+    "tracing": lambda record: trace_answer(network(record)),
+    "remarks": lambda record: remarks_of(record, TODAY),
+}
+
+
+# A plan looks at the whole home, however small the room; the largest has 750 rooms.
+GROWING = {
+    **{name: act for name, act in WHOLE_HOME.items() if act is not _all_plans},
+    "isolation of eight rooms": lambda record: [
+        plan(net, (room.ref,))
+        for net in (network(record),)
+        for room in record.rooms[:8]
+    ],
+}
+
+
+def growth_of_pages(folder: Path) -> Iterator[Row]:
+    """Each main page for 60, 600 and 6,000 points."""
+    clients = {
+        size: client_of(stored(folder / f"grown-{size}", home_of(size)))
+        for size in SIZES
+    }
+    for page in PAGES:
+        taken = [
+            best_of(
+                partial(clients[size].get, f"/homes/{home_of(size).home.ref}/{page}"),
+                5 if size < 6000 else 2,
+            )
+            for size in SIZES
+        ]
+        yield exponent(page or "the home", SIZES, taken)
+
+
+def growth_of_domain() -> Iterator[Row]:
+    """Each computation for the whole home, and reading it, for growing homes."""
+    for name, compute in GROWING.items():
+        taken = [
+            best_of(partial(compute, home_of(size)), 3 if size < 6000 else 1)
+            for size in SIZES
+        ]
+        yield exponent(name, SIZES, taken)
+
+
+def among_a_hundred(folder: Path, times: int) -> Iterator[Row]:
+    """Pages of a home among a hundred in one file, against the home alone."""
+    one = home_of(60)
+    others = [
+        one.having(home=one.home.model_copy(update={"ref": f"other-{n}"}))
+        for n in range(99)
+    ]
+    alone = client_of(stored(folder / "alone", one))
+    among = client_of(stored(folder / "among", one, *others))
+    for page in ("", "points/", "remarks/", "changes/", "search/?q=light"):
+        address = f"/homes/{one.home.ref}/{page}"
+        yield ratio(
+            page or "the home",
+            partial(among.get, address),
+            partial(alone.get, address),
+            1.25,
+            times,
+        )
+
+
+def reading_a_home(folder: Path) -> Iterator[Row]:
+    """A home read from its rows, nothing being kept from before."""
+    taken = []
+    for size in SIZES:
+        config = stored(folder / f"read-{size}", home_of(size))
+        with reading(make_engine(config.database)) as connection:
+            taken.append(best_of(partial(stored_homes.load, connection, 1), 3))
+    yield exponent("a home read from its rows", SIZES, taken)
+
+
+def durable_save(folder: Path, times: int) -> Iterator[Row]:
+    """One point saved and on the disk, against a bare write with its fsync."""
+    config = stored(folder / "save", home_of(60))
+    engine, numbers = make_engine(config.database), iter(range(10**6))
+
+    def one_save() -> None:
+        with writing(engine) as connection:
+            here = open_home(connection, home_of(60).home.ref)
+            point = here.record.points[0]
+            new = point.model_copy(update={"note": f"{next(numbers)}"})
+            save(connection, here, replaced(here.record, point.ref, new), "Changed")
+
+    with tempfile.TemporaryFile(dir=folder) as file:
+
+        def bare() -> None:
+            file.write(b"x" * 4096)
+            file.flush()
+            os.fsync(file.fileno())
+
+        yield ratio("save of a point, on the disk", one_save, bare, None, times)
