@@ -38,6 +38,6 @@ def last_pressed(record: Record, rcd: Device) -> date | None:
         occasion.done_on
         for occasion in record.occasions
         if (occasion.kind, occasion.about) == ("rcd_button", rcd.ref)
-        and occasion.outcome in ("worked", "done")
+        and occasion.outcome == "worked"
     ]
     return max(filter(None, (*days, rcd.button_pressed_on)), default=None)

@@ -194,8 +194,10 @@ def _fault(subject: Subject) -> Iterator[Part]:
     yield held_against("zs", "Loop impedance, Zs", found, limit, words)
     cold = limit if isinstance(limit, CannotTell) else cold_limit(worked(limit))
     says = f"A measured Zs should be no more than {_shown(cold)}, for it is cold."
-    yield plain_part("zs-measured", "What a measured Zs may reach", cold, says)
     earth = rcd_earth_limit(subject)
+    if subject.earthing != "tt" or (earth is None or isinstance(earth, CannotTell)):
+        # With an earth electrode it is the RCD that cuts off, not the device.
+        yield plain_part("zs-measured", "What a measured Zs may reach", cold, says)
     if earth is not None:
         yield _with_rcd(subject, earth, found)
     yield _size(subject, conductor_needed(subject, found, limit))

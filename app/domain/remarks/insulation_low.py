@@ -37,11 +37,14 @@ def look(sight: Sight) -> Iterator[Outcome]:
         if not own:
             missing.append(circuit.ref)
             continue
-        lowest = _lowest(own[0])
-        if lowest is not None and lowest < LEAST_MOHM:
+        lowest, under = _lowest(own[0]) or (None, False)
+        if lowest is None:
+            continue
+        if lowest < LEAST_MOHM or (under and lowest == LEAST_MOHM):
+            said = "less than " if under else ""
             yield Found(
                 (circuit.ref,),
-                f"{sight.name(circuit.ref)}: measured {lowest} MΩ "
+                f"{sight.name(circuit.ref)}: measured {said}{lowest} MΩ "
                 f"({source_of(sight.record, own[0])}).",
                 (figure("Insulation resistance", lowest, "MΩ"),),
             )
@@ -49,15 +52,19 @@ def look(sight: Sight) -> Iterator[Outcome]:
         yield lacking(tuple(missing), "its insulation resistance, from a paper")
 
 
-def _lowest(result: Result) -> Decimal | None:
-    """Return the lower of the two readings that are not *more than*."""
+def _lowest(result: Result) -> tuple[Decimal, bool] | None:
+    """Return the lower of the two readings, and whether it is *less than* that.
+
+    One that is *more than* something says how low it is only where the other is open.
+    """
     found = [
-        value
+        (value, over == "under")
         for value, over in (
             (result.live_live_mohm, result.live_live_over),
             (result.live_earth_mohm, result.live_earth_over),
         )
         if value is not None and over != "over"
     ]
-    over = [v for v in (result.live_live_mohm, result.live_earth_mohm) if v is not None]
-    return min(found or over, default=None)
+    both = (result.live_live_mohm, result.live_earth_mohm)
+    over = [(value, False) for value in both if value is not None]
+    return min(found or over, key=lambda each: (each[0], not each[1]), default=None)

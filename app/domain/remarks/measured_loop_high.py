@@ -2,7 +2,8 @@
 
 Looks at:
     The newest Zs that was copied for each circuit, against four fifths of what its
-    device needs.
+    device needs. Where an earth electrode and an RCD guard against an earth fault, the
+    electrode is what counts, and a remark of its own looks at that.
 Why it matters:
     On a fault to earth the device may take too long to cut off.
 What to do:
@@ -43,9 +44,11 @@ def look(sight: Sight) -> Iterator[Outcome]:
             missing.append(circuit.ref)
             continue
         part = sight.figures(circuit).part("zs-measured")
-        limit = part.found if part else None
+        if part is None:
+            continue
+        limit = part.found
         if not isinstance(limit, Working):
-            needs = limit.needs if limit else ()
+            needs = limit.needs
             lacks = tuple(Need(ref=n.ref, what=n.label) for n in needs)
             yield CannotTell((circuit.ref,), lacks)
         elif result.zs_ohm > limit.value:

@@ -30,12 +30,12 @@ def done(record: Record, due: Due, on: date, outcome: str, note: str = "") -> Re
     )
     if outcome == "failed":
         return record
-    return _moved_on(_pressed(record, due, on), due, on)
+    return _moved_on(_pressed(record, due, on, outcome), due, on)
 
 
-def _pressed(record: Record, due: Due, on: date) -> Record:
+def _pressed(record: Record, due: Due, on: date, outcome: str) -> Record:
     rcd = record.find(Device, due.about.ref if due.about else None)
-    if due.kind != "rcd_button" or rcd is None:
+    if due.kind != "rcd_button" or rcd is None or outcome != "worked":
         return record
     latest = max(on, rcd.button_pressed_on or on)
     return replaced(
@@ -48,6 +48,9 @@ def _moved_on(record: Record, due: Due, on: date) -> Record:
     if reminder is None or reminder.next_on is None:
         return record
     next_on = later(on, due.every, due.every_unit) if due.every else None
+    if next_on and next_on < reminder.next_on:
+        # An older time, written down later, asks for nothing sooner.
+        return record
     return replaced(
         record, reminder.ref, reminder.model_copy(update={"next_on": next_on})
     )

@@ -18,6 +18,7 @@ MOST_OHM = {
 }  # fmt: skip
 EARTHED = ("tn_s", "tn_c_s")
 # BS 7671:2018+A2:2022, Table 64: least insulation resistance at 500 V, from memory.
+INSULATION = ("live_live_mohm", "live_earth_mohm")
 LEAST_MOHM = 1
 # BS EN 61008 and 61009: longest time of a general RCD at its IΔn, from memory.
 MOST_MS = 300
@@ -53,6 +54,9 @@ def questions(
 ) -> tuple[Question, ...]:
     """Return what to look at again in a row, one question a cell at the most."""
     numbers = {n: v for n, v in values.items() if isinstance(v, Decimal)}
+    for name in INSULATION:
+        if values.get(name.replace("_mohm", "_over")) == "under" and name in numbers:
+            numbers[f"{name}, at most"] = numbers[name]
     found: dict[str, Question] = {}
     for rule in RULES:
         for column, sentence, source in rule(numbers, earthing):
@@ -112,12 +116,16 @@ def _ring(numbers: Numbers, _earthing: str) -> Asked:
 
 
 def _insulation(numbers: Numbers, _earthing: str) -> Asked:
-    for name in ("live_live_mohm", "live_earth_mohm"):
+    for name in INSULATION:
         value = numbers.get(name)
-        if value is not None and value < LEAST_MOHM:
+        under = f"{name}, at most" in numbers
+        if value is not None and (
+            value < LEAST_MOHM or (under and value == LEAST_MOHM)
+        ):
+            said = f"{'<' if under else ''}{_plain(value)} MΩ"
             yield (
                 name,
-                f"{_plain(value)} MΩ, less than {LEAST_MOHM} MΩ: does it stand so?",
+                f"{said}, less than {LEAST_MOHM} MΩ: does it stand so?",
                 "BS 7671:2018+A2:2022, Table 64, from memory.",
             )
 

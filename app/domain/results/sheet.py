@@ -158,8 +158,10 @@ def copied(
         elif row.result is not None and is_empty(given):
             record = removed(record, row.result.ref)
         elif row.result is not None:
-            changed = row.result.model_copy(update={**head, **given})
-            record = replaced(record, row.result.ref, changed)
+            # Rows of several days share no day in the head: each keeps its own.
+            common = {name: value for name, value in head.items() if value}
+            changed = {**row.result.model_dump(), **common, **given}
+            record = replaced(record, row.result.ref, Result.model_validate(changed))
     return record
 
 

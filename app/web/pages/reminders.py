@@ -29,6 +29,7 @@ PRESS = {
     "rcd_button": ("It tripped today", "worked"),
     "alarm_test": ("It worked today", "worked"),
 }
+PRESSED = {code: WORKED[code] for code in ("worked", "failed")}
 OUTCOMES = {code: word for code, word in WORKED.items() if code != "unknown"}
 
 
@@ -156,7 +157,7 @@ def take_done(home: str, due: str) -> ResponseReturnValue:
     with change() as connection:
         start = opened_to_change(connection, home)
         found = _find(dues(start.record, today()), due)
-        if form.validate():
+        if form.validate() and _says_how(found, form):
             record = done(
                 start.record,
                 found,
@@ -171,7 +172,18 @@ def take_done(home: str, due: str) -> ResponseReturnValue:
     return _form(home, found, form), 422
 
 
+def _says_how(due: Due, form: DoneForm) -> bool:
+    """Return whether what was pressed is said to have worked, or not."""
+    if due.kind in PRESS and form.outcome.data == "done":
+        form.outcome.errors = ["Say whether it worked: pressed is not tripped."]
+        return False
+    return True
+
+
 def _form(home: str, due: Due, form: DoneForm) -> str:
+    if due.kind in PRESS:
+        # Pressed is not tripped: which it was has to be said.
+        form.outcome.choices = options(PRESSED)
     page = DonePage(
         title=due.named, says=due.says, form=form, back=url_for(".index", home=home)
     )

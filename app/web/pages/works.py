@@ -13,7 +13,7 @@ from wtforms.validators import ValidationError
 from app.domain.aging import aged_ties
 from app.domain.days import in_words
 from app.domain.may_i import job_titled
-from app.domain.record import SHORT, Paper, Record, Work
+from app.domain.record import SHORT, Device, Paper, Record, Work
 from app.domain.record.choices import PAPER_KINDS, TOLD, WORK_STATES, WORKERS
 from app.domain.works import finished, in_turn, papers_of
 from app.errors import NotFoundError
@@ -29,6 +29,8 @@ from app.web.words import Facts, facts_of
 bp = Blueprint("works", __name__, url_prefix="/homes/<home>/works")
 Link = tuple[str, str]
 NO_PAPER = "none"
+# What a plan for switching off can be made for.
+PLANNED_FOR = ("room", "board", "circuit", "point")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -80,6 +82,7 @@ class WorkPage:
         facts: What else is recorded.
         done: Address of the form that ends it; None when it is done.
         isolate: Address of the plan for switching off; None where nothing is named.
+        left_out: What that plan leaves out, in a sentence; empty: nothing.
         files: Its photographs and papers.
         asked: Address of what “May I?” says of it now; None where it was not asked.
         edit: Address of its form.
@@ -95,6 +98,7 @@ class WorkPage:
     facts: Facts
     done: str | None
     isolate: str | None
+    left_out: str
     files: FilesView
     asked: str | None
     edit: str
@@ -182,6 +186,7 @@ def show(home: str, ref: str) -> ResponseReturnValue:
         facts=facts_of(work, record, skip=("name", "about", "state", "job")),
         done=None if work.state == "done" else url_for(".ask_done", home=home, ref=ref),
         isolate=_isolate(record, work),
+        left_out=_left_out(record, work),
         files=files_of(record, work),
         asked=_asked(record, work),
         edit=edit_url(home, work),
@@ -272,9 +277,32 @@ def _doubt(record: Record, work: Work) -> str:
 def _isolate(record: Record, work: Work) -> str | None:
     if not work.about or work.state == "done":
         return None
-    sorts = ("room", "board", "circuit", "point")
-    refs = [ref for ref in work.about if record.by_ref[ref].sort in sorts]
+    items = [record.by_ref[ref] for ref in work.about]
+    # A plan is made for what is worked on; a device is worked on at its board.
+    refs = list(
+        dict.fromkeys(
+            item.board if isinstance(item, Device) else item.ref
+            for item in items
+            if item.sort in PLANNED_FOR or isinstance(item, Device)
+        )
+    )
     return url_for("isolation.show", home=record.home.ref, ref=refs) if refs else None
+
+
+def _left_out(record: Record, work: Work) -> str:
+    """Say what the plan for switching off cannot be asked about."""
+    items = [record.by_ref[ref] for ref in work.about]
+    titles = [
+        i.title
+        for i in items
+        if i.sort not in PLANNED_FOR and not isinstance(i, Device)
+    ]
+    if not titles or work.state == "done":
+        return ""
+    return (
+        f"No plan for switching off covers {', '.join(titles)}: "
+        "ask whoever it belongs to, or an electrician."
+    )
 
 
 def _asked(record: Record, work: Work) -> str | None:

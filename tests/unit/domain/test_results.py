@@ -223,3 +223,30 @@ def test_what_a_result_cannot_hold_as_written_is_refused(
 ) -> None:
     with pytest.raises(ValueError, match=r"Enter at most|No >|two ways"):
         values_of(sheet(house()).rows[1], typed)
+
+
+def test_a_sheet_saved_again_keeps_the_day_of_each_row() -> None:
+    record = house()
+    sheet_now = sheet(record, "Q1")
+    first = {"C1": {"zs_ohm": Decimal("0.5")}, "C2": {"zs_ohm": Decimal("0.7")}}
+    record = copied(record, sheet_now, first, {"paper": "Q1", "tested_by": "A. Tester"})
+    days = [date(2025, 3, 1), date(2025, 3, 2)]
+    results = [
+        result.model_copy(update={"tested_on": day})
+        for result, day in zip(record.results, days, strict=True)
+    ]
+    record = record.having(results=tuple(results))
+    head = {"paper": "Q1", "tested_on": None, "tested_by": ""}
+    again = copied(record, sheet(record, "Q1"), first, head)
+    assert [r.tested_on for r in again.results] == days
+    assert {r.tested_by for r in again.results} == {"A. Tester"}
+
+
+@pytest.mark.parametrize(
+    ("typed", "asked"),
+    [("<1", True), ("1", False), (">1", False), ("<0.99", True), ("<2", False)],
+)
+def test_less_than_the_limit_is_below_it(typed: str, asked: bool) -> None:
+    row = next(row for row in sheet(house(), None).rows if row.ref == "C1")
+    found = questions(row, values_of(row, {"live_earth_mohm": typed}), "tn_c_s")
+    assert bool(found) is asked

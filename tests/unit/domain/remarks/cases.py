@@ -10,7 +10,7 @@ from datetime import date
 from decimal import Decimal
 from typing import Any, NamedTuple
 
-from app.domain.record import Record, Result
+from app.domain.record import Occasion, Record, Result
 from tests.builders import (
     Part,
     board,
@@ -61,6 +61,15 @@ def with_result(**fields: str) -> Record:
     values = {n: v if n in texts else Decimal(v) for n, v in fields.items()}
     result = Result.model_validate({"ref": "V1", "about": "C1", **values})
     return measured().having(results=(result,))
+
+
+def with_button(outcome: str, on: date) -> Record:
+    """A board whose RCD's button was pressed on a day."""
+    record = of_board(rcd("RCD", way("W1", circuit("C1", socket("P1")))))
+    pressed = Occasion(
+        ref="O1", kind="rcd_button", about="RCD", done_on=on, outcome=outcome
+    )
+    return record.having(occasions=(pressed,))
 
 
 def of_circuit(
@@ -852,6 +861,10 @@ CASES: dict[str, Case] = {
         with_result(zs_ohm="1.2"),
         with_result(zs_ohm="1"),
         of_circuit(),
+    ),
+    "button-failed": Case(
+        with_button("failed", date(2026, 3, 1)),
+        with_button("worked", date(2026, 3, 1)),
     ),
     "rcd-slow": Case(with_result(rcd_ms="310"), with_result(rcd_ms="28")),
 }

@@ -1,0 +1,75 @@
+"""What papers say of insulation, loops and buttons, at the limits."""
+
+from __future__ import annotations
+
+from datetime import date
+from decimal import Decimal
+from typing import Any
+
+import pytest
+
+from app.domain.record import Occasion, Record, Result
+from app.services.remarks import remarks_of
+from tests.builders import board, circuit, home, main_switch, rcd, socket, street, way
+from tests.unit.domain.remarks.cases import TODAY, with_button
+
+
+def codes(record: Record) -> set[str]:
+    return {r.code for r in remarks_of(record, TODAY) if r.outcome == "remark"}
+
+
+def measured_on(earthing: str, **fields: Any) -> Record:
+    """A circuit of 32 A behind an RCD of 30 mA, with one result."""
+    wired = circuit("C1", socket("P1"), cable="twin_and_earth", use="sockets")
+    guarded = rcd(
+        "RCD",
+        way("W1", wired, rated_current_a=32, curve="B"),
+        residual_current_ma=30,
+    )
+    record = home(
+        street(board("B1", main_switch("MS", guarded), earthing="supply")),
+        earthing=earthing,
+        ze_ohm=0.3,
+        ze_basis="measured",
+    )
+    result = Result.model_validate({"ref": "V1", "about": "C1", **fields})
+    return record.having(results=(result,))
+
+
+@pytest.mark.parametrize(
+    ("value", "sign", "low"),
+    [("1", "under", True), ("1", "exact", False), ("2", "under", False)],
+)
+def test_less_than_the_limit_is_low(value: str, sign: str, low: bool) -> None:
+    record = measured_on("tn_c_s", live_earth_mohm=Decimal(value), live_earth_over=sign)
+    assert ("insulation-low" in codes(record)) is low
+
+
+def test_with_an_electrode_the_rcd_answers_for_an_earth_fault() -> None:
+    high = {"zs_ohm": Decimal(40)}
+    assert "measured-loop-high" not in codes(measured_on("tt", **high))
+    assert "measured-loop-high" in codes(measured_on("tn_c_s", **high))
+
+
+def test_a_failed_button_is_remarked_on_until_it_worked() -> None:
+    record = with_button("failed", date(2026, 3, 1))
+    assert "button-failed" in codes(record)
+    worked = Occasion(
+        ref="O2",
+        kind="rcd_button",
+        about="RCD",
+        done_on=date(2026, 4, 1),
+        outcome="worked",
+    )
+    assert "button-failed" not in codes(
+        record.having(occasions=(*record.occasions, worked))
+    )
+    earlier = worked.model_copy(update={"done_on": date(2026, 2, 1)})
+    assert "button-failed" in codes(
+        record.having(occasions=(*record.occasions, earlier))
+    )
+
+
+def test_a_paper_that_says_so_is_remarked_on_too() -> None:
+    assert "button-failed" in codes(measured_on("tn_c_s", rcd_button="failed"))
+    assert "button-failed" not in codes(measured_on("tn_c_s", rcd_button="worked"))
