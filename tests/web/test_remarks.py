@@ -11,7 +11,9 @@ import pytest
 
 from app.domain.record import Record
 from app.domain.remarks import UNITS, Remark, Unit, remarks
+from app.services import homes
 from app.services import remarks as service
+from app.services.worked import Memory
 from tests.pages import CheckedClient
 
 Stored = Callable[..., Record]
@@ -140,6 +142,7 @@ def test_a_remark_that_fails_does_not_hide_the_others(
     unit = UNITS["seal-missing"]
     broken = Unit(kind=unit.kind, title=unit.title, sections=unit.sections, look=fails)  # type: ignore[arg-type]
     monkeypatch.setattr(service, "UNITS", {**UNITS, "seal-missing": broken})
+    monkeypatch.setattr(homes, "memory", Memory())
     shutil.copy(database, database.with_suffix(".copy"))
     page = here.see(LIST)
     assert "This could not be looked for" in page.main
