@@ -34,6 +34,8 @@ MOST_BYTES_OF_A_FILE = {
     # The file, and what the form says beside it.
     UPLOAD: MOST_BYTES + 2**20,
 }
+# HTML Living Standard, "control-character-in-input-stream" and "noncharacter".
+NOT_IN_A_PAGE = re.compile("[\x00-\x08\x0b\x0e-\x1f\x7f-\x9f\ufdd0-\ufdef\ufffe\uffff]")
 SAFE = ("GET", "HEAD", "OPTIONS")
 HEADERS = {
     "Content-Security-Policy": (
@@ -88,4 +90,13 @@ def _forbid(response: Response) -> Response:
         response.headers.setdefault(name, value)
     if response.mimetype == "text/html":
         response.headers["Cache-Control"] = "no-store"
+        _show_what_can_be(response)
     return response
+
+
+def _show_what_can_be(response: Response) -> None:
+    """Show a mark where a text that is given back holds what no page may."""
+    if not response.is_streamed and not response.direct_passthrough:
+        text = response.get_data(as_text=True)
+        if NOT_IN_A_PAGE.search(text):
+            response.set_data(NOT_IN_A_PAGE.sub("\ufffd", text))
