@@ -31,6 +31,18 @@ SIDEWAYS = """() => {
     (e) => e.getBoundingClientRect().right > root.clientWidth + 0.5);
   return ["runs off the side: " + (far[0] || root).outerHTML.slice(0, 100)];
 }"""
+# Forced colours lay the canvas behind every word: one of its colour cannot be read.
+UNSEEN = """() => {
+  const canvas = getComputedStyle(document.documentElement).backgroundColor;
+  const paper = canvas === "rgba(0, 0, 0, 0)" ? "rgb(0, 0, 0)" : canvas;
+  const said = (e) => [...e.childNodes].some(
+    (n) => n.nodeType === 3 && n.textContent.trim());
+  return [...document.body.querySelectorAll("*")]
+    .filter((e) => said(e) && e.checkVisibility())
+    .filter((e) => getComputedStyle(e).forcedColorAdjust === "auto")
+    .filter((e) => getComputedStyle(e).color === paper)
+    .map((e) => "not seen in forced colours: " + e.outerHTML.slice(0, 100));
+}"""
 # A thing held to the bottom edge may not take the room in which one reads.
 ROOM = """() => {
   const held = [...document.querySelectorAll(".places, .thumb")].filter(
@@ -41,7 +53,7 @@ ROOM = """() => {
 
 
 def faults_of(page: Page) -> list[str]:
-    """Return what is wrong with a page: in the light on a phone, narrow too, else dark.
+    """Return what is wrong: in the light on a phone, narrow too, else dark, and forced.
 
     What axe finds at either size is the same in the dark but for contrast, and contrast
     is the same at either size: so each size is looked at in one of the two.
@@ -55,6 +67,10 @@ def faults_of(page: Page) -> list[str]:
     if small:
         found += _when_narrow(page)
         page.set_viewport_size(size)
+    else:
+        page.emulate_media(forced_colors="active")
+        found += page.evaluate(UNSEEN)
+        page.emulate_media(forced_colors="none")
     return [f"{page.url}: {fault}" for fault in found]
 
 
