@@ -79,11 +79,11 @@ def _write(files: dict[str, bytes], target: Path, folder: str, day: date) -> Non
     from app.errors import InvalidError
     from app.services.pack import pack_zip
 
+    if target.exists():
+        raise InvalidError(f"{target} is there already. Give another name with -o.")
     if target.suffix == ".zip":
         target.write_bytes(pack_zip(files, folder, day))
         return
-    if target.exists():
-        raise InvalidError(f"{target} is there already. Name a folder that is not.")
     for name, content in files.items():
         place = target / name
         place.parent.mkdir(parents=True, exist_ok=True)

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from datetime import datetime, timedelta
+from datetime import date, datetime, timedelta
+from typing import Any
 
 from icalendar import Alarm, Calendar, Event
 
@@ -12,6 +13,7 @@ from app.domain.reminders import Due
 
 PRODUCT = "-//Ways and Points//Reminders//EN"
 FREQUENCY = {"day": "DAILY", "week": "WEEKLY", "month": "MONTHLY", "year": "YEARLY"}
+SHORTEST_MONTH, FEBRUARY = 28, 2
 NINE = timedelta(hours=9)
 
 
@@ -55,10 +57,28 @@ def _event(home: Home, due: Due, stamp: datetime) -> Event:
     event.add("summary", f"{due.named} ({home.name})")
     event.add("description", f"{due.says} {due.basis}".strip())
     if due.every:
-        rule = {"freq": FREQUENCY[due.every_unit], "interval": due.every}
-        event.add("rrule", rule)
+        event.add("rrule", _rule(due.next_on, due.every, due.every_unit))
     event.add_component(_alarm(due))
     return event
+
+
+def _rule(start: date | None, every: int, unit: str) -> dict[str, Any]:
+    """Return how something comes again; a month without its day has it on the last.
+
+    RFC 5545, 3.3.10: a day that a month does not have is left out otherwise.
+    """
+    rule: dict[str, Any] = {"freq": FREQUENCY[unit], "interval": every}
+    if start is None or start.day <= SHORTEST_MONTH:
+        return rule
+    days = {
+        "bymonthday": list(range(SHORTEST_MONTH, start.day + 1)),
+        "bysetpos": -1,
+    }
+    if unit == "month":
+        return rule | days
+    if unit == "year" and start.month == FEBRUARY:
+        return rule | {"bymonth": FEBRUARY} | days
+    return rule
 
 
 def _alarm(due: Due) -> Alarm:

@@ -157,6 +157,9 @@ def clear_deleted(config: Config, now: datetime) -> tuple[str, ...]:
     try:
         back_up(config.database, config.backups, note="before-removal", at=now)
         with writing(make_engine(config.database)) as connection:
+            # Looked at again: someone may have brought one back meanwhile.
+            still = {home.key for home in homes.deleted_homes(connection)}
+            gone = [home for home in gone if home.key in still]
             for home in gone:
                 homes.remove(connection, home.key)
     except (DatabaseError, OperationalError) as error:

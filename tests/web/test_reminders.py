@@ -90,5 +90,8 @@ def test_the_file_for_a_calendar(here: CheckedClient) -> None:
     (event,) = calendar.walk("VEVENT")
     assert str(event["summary"]).startswith(hostile)
     assert event.decoded("dtstart") == date(2030, 1, 31)
-    assert event["rrule"].to_ical() == b"FREQ=MONTHLY;INTERVAL=6"
+    # On the 31st, and in a month without one on its last day.
+    assert event["rrule"].to_ical() == (
+        b"FREQ=MONTHLY;INTERVAL=6;BYMONTHDAY=28,29,30,31;BYSETPOS=-1"
+    )
     assert len(event.walk("VALARM")) == 1

@@ -32,6 +32,7 @@ KINDS = {DAILY: "Of the day", ASKED: "Asked for"}
 BEFORE_WHAT = {
     f"{BEFORE}upgrade": "Before an upgrade",
     f"{BEFORE}restore": "Before an older one was put in its place",
+    f"{BEFORE}removal": "Before homes deleted long ago went for good",
 }
 
 
