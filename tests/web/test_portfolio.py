@@ -113,3 +113,11 @@ def test_after_thirty_days_it_is_gone_and_no_other(
                 assert {row["home_id"] for row in kept} <= {key}, table.name
     with writing(engine) as connection:
         assert homes.deleted_homes(connection) == ()
+
+
+def test_what_has_no_day_yet_stands_there_too(here: CheckedClient) -> None:
+    page = here.see("/homes/due")
+    head, _, rest = page.main.partition("No day yet")
+    assert head
+    assert "Press the test button" in rest
+    assert "No day is known." in rest

@@ -17,6 +17,7 @@ from app.domain.record._field import Model, field
 from app.domain.record.choices import REMINDER_KINDS
 from app.domain.reminders.plans import Plan, plans
 
+SET_BY_HAND = "Set by yourself."
 State = Literal["now", "no_day", "later", "done", "off"]
 HEADS: dict[State, str] = {
     "now": "Now",
@@ -88,7 +89,7 @@ def _merged(record: Record) -> Iterator[tuple[Plan, Reminder | None]]:
                 kind=reminder.kind,
                 about=reminder.about,
                 every=None,
-                basis="Set by yourself.",
+                basis=SET_BY_HAND,
                 last_on=last_on,
                 by_hand=True,
             ),
@@ -130,11 +131,12 @@ def _as_set(plan: Plan, reminder: Reminder) -> Plan:
     if plan.duty and plan.next_on and next_on:
         # A day of one's own never moves the one that the law names.
         next_on = min(next_on, plan.next_on)
+    own = (reminder.every or reminder.next_on) and not plan.duty
     return replace(
         plan,
         every=every,
         next_on=next_on,
-        basis=reminder.basis or plan.basis,
+        basis=reminder.basis or (SET_BY_HAND if own else plan.basis),
     )
 
 

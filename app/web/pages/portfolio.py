@@ -35,6 +35,7 @@ class DuePage:
         title: Heading.
         now: What waits: home, what, day, in words.
         later: What is still to come.
+        no_day: What has no day yet.
         untold: Planned work of which somebody is still to be told.
         heads: Heads of the tables.
         calendar: Address of one file for a calendar.
@@ -43,6 +44,7 @@ class DuePage:
     title: str
     now: tuple[tuple[object, ...], ...]
     later: tuple[tuple[object, ...], ...]
+    no_day: tuple[tuple[object, ...], ...]
     untold: tuple[Link, ...]
     heads: tuple[str, ...]
     calendar: str
@@ -85,6 +87,7 @@ def index() -> ResponseReturnValue:
         title="What is due where",
         now=tuple(row for _, row in sorted(_rows(found, ("now",)), key=_first)),
         later=tuple(row for _, row in sorted(_rows(found, ("later",)), key=_first)),
+        no_day=tuple(row for _, row in sorted(_rows(found, ("no_day",)), key=_first)),
         untold=tuple(
             (
                 f"{each.home.name}: {work.title}",
@@ -162,7 +165,7 @@ def _rows(
         for due in each.dues:
             if due.state in states:
                 day = due.next_on or date.min
-                said = in_words(due.next_on) if due.next_on else ""
+                said = in_words(due.next_on) if due.next_on else "Not known"
                 yield (day, each.home.name), (link, due.named, said, due.says)
 
 

@@ -183,3 +183,12 @@ def test_a_reminder_about_what_the_record_does_not_ask_for() -> None:
         occasions=(Occasion(ref="O1", done_on=TODAY),),
     )
     assert of(record, "E1").state == "now"
+
+
+def test_how_often_somebody_wants_it_is_no_rule() -> None:
+    own = Reminder(
+        ref="E1", kind="rcd_button", about="RCD", every=60, every_unit="month"
+    )
+    record = house(button_pressed_on=date(2026, 6, 1)).having(reminders=(own,))
+    due = of(record, "rcd_button.RCD")
+    assert (due.next_on, due.basis) == (date(2031, 6, 1), "Set by yourself.")
