@@ -6,7 +6,7 @@ on the generous side for the sans-serif faces of the common systems.
 
 from __future__ import annotations
 
-from functools import cache
+from functools import cache, lru_cache
 
 FINE, LINE, HEAVY, LIT, MARKS = 1.0, 1.5, 3.0, 3.0, 8.0
 DASHES = "4 4"
@@ -21,6 +21,7 @@ _SHARE = {"narrow": 0.4, "slim": 0.42, "wide": 1.0, "capital": 0.73, "plain": 0.
 _BOLD = 1.1
 
 
+@lru_cache(maxsize=16_384)
 def text_width(text: str, size: float, *, bold: bool = False) -> float:
     """Return about how wide a line of text is, rather too much than too little."""
     return sum(map(_share, text)) * size * (_BOLD if bold else 1.0)

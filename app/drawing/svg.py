@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
+from functools import lru_cache
 from xml.sax.saxutils import escape, quoteattr
 
 Value = str | float | None
@@ -23,14 +24,20 @@ def element(
         children: Markup that is already escaped, from `element` or `words`.
     """
     opening = "".join(
-        f" {name}={quoteattr(_plain(value))}"
-        if isinstance(value, str)
-        else f' {name}="{number(value)}"'
+        _attribute(name, value)
         for name, value in (attributes or {}).items()
         if value is not None
     )
     inner = "".join(children)
     return f"<{tag}{opening}>{inner}</{tag}>" if inner else f"<{tag}{opening}/>"
+
+
+@lru_cache(maxsize=16_384)
+def _attribute(name: str, value: str | float) -> str:
+    """Return an attribute as markup; a drawing has few different ones."""
+    if isinstance(value, str):
+        return f" {name}={quoteattr(_plain(value))}"
+    return f' {name}="{number(value)}"'
 
 
 def words(text: str) -> str:
