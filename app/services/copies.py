@@ -55,16 +55,16 @@ def places_of(config: Config, connection: Connection) -> Places:
     return _places(config, settings.copies_folder(connection))
 
 
-def make(config: Config, places: Places, note: str = ASKED) -> tuple[Path, ...]:
-    """Make a copy now, in each of the places, and return where they are.
+def make(config: Config, places: Places) -> None:
+    """Make a copy now, in each of the places; one that fails stops no other.
 
     Raises:
-        DatabaseError: One cannot be made, or is not as it should be.
+        DatabaseError: One could not be made, or is not as it should be.
     """
     now = datetime.now(UTC)
-    if places.chosen and not places.chosen.is_dir():
-        raise DatabaseError(not_there(places.chosen))
-    return tuple(_made(config, folder, note, now) for folder in places.every)
+    said = [_tried(config, places, folder, ASKED, now) for folder in places.every]
+    if troubles := [sentence for sentence in said if sentence]:
+        raise DatabaseError(" ".join(troubles))
 
 
 def chosen_folder(config: Config, text: str) -> Path | None:
@@ -156,16 +156,18 @@ def made_when_due(config: Config, now: datetime) -> tuple[str, ...] | None:
             return None
         places = places_of(config, connection)
     due = [f for f, newest in good_copies(places) if _is_due(config, newest, now)]
-    said = [_tried(config, places, folder, now) for folder in due]
+    said = [_tried(config, places, folder, DAILY, now) for folder in due]
     return tuple(sentence for sentence in said if sentence) if due else None
 
 
-def _tried(config: Config, places: Places, folder: Path, now: datetime) -> str:
-    """Make the copy of the day in a folder; return what was in the way, if anything."""
+def _tried(
+    config: Config, places: Places, folder: Path, note: str, now: datetime
+) -> str:
+    """Make a copy in a folder; return what was in the way, if anything."""
     if folder == places.apart and places.chosen and not places.chosen.is_dir():
         return not_there(places.chosen)
     try:
-        _made(config, folder, DAILY, now)
+        _made(config, folder, note, now)
     except DatabaseError as error:
         log.warning("no copy was made in %s: %s", folder, error)
         return error.sentence

@@ -134,7 +134,8 @@ def _page(form: FolderForm, troubles: tuple[str, ...] = ()) -> str:
         title="Copies of the record",
         last=_last(places),
         troubles=troubles or (keeper.troubles if keeper else ()),
-        rows=tuple(_row(copy) for copy in found[:MOST_SHOWN]),
+        # One may have gone since, for a newer one stands for it.
+        rows=tuple(_row(copy) for copy in found[:MOST_SHOWN] if copy.path.is_file()),
         more=max(len(found) - MOST_SHOWN, 0),
         form=form,
         data=_config().data,

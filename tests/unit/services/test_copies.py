@@ -147,6 +147,22 @@ def test_a_folder_that_is_gone_is_said_and_the_own_copy_made(
         make(config, places_of(config, connection))
 
 
+def test_what_is_in_the_way_of_one_stops_no_other(
+    config: Config, small: Record, keep: Callable[[Record], int], tmp_path: Path
+) -> None:
+    keep(small)
+    stick = tmp_path / "stick"
+    stick.mkdir()
+    choose(config, stick)
+    config.backups.write_text("a file where the folder should be", "utf-8")
+    with (
+        reading(make_engine(config.database)) as connection,
+        pytest.raises(DatabaseError, match="cannot be made"),
+    ):
+        make(config, places_of(config, connection))
+    assert [copy.note for copy in in_all(config)] == [ASKED]
+
+
 def test_a_copy_that_does_not_open_does_not_stay(
     config: Config,
     small: Record,
