@@ -4,22 +4,32 @@ from __future__ import annotations
 
 import hashlib
 import logging
+import sqlite3
 import threading
 import time
-from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path
 from tempfile import TemporaryFile
 
 from sqlalchemy import Connection
-from sqlalchemy.exc import OperationalError
+from sqlalchemy.exc import SQLAlchemyError
 
 from app.config import Config, files_beside
 from app.errors import AppError, DatabaseError, InvalidError
+from app.services.key import secret_key
 from app.store import files, homes, settings
 from app.store.backup import back_up
-from app.store.copies import ASKED, DAILY, Copy, copies_in, last_good
+from app.store.copies import (
+    ASKED,
+    DAILY,
+    LACKING,
+    copies_in,
+    day_of,
+    last_good,
+    path_for,
+    tidy,
+)
 from app.store.engine import make_engine, reading
 from app.store.migrate import head_revision, revision_of
 
@@ -28,6 +38,8 @@ log = logging.getLogger(__name__)
 LOOK_AGAIN_S = 3600
 TRY_AGAIN_S = 600
 LONGEST_PATH = 1000
+# A disk that fails, a file that is damaged, a stick that is pulled out meanwhile.
+FAILURES = (AppError, OSError, sqlite3.Error, SQLAlchemyError)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -52,7 +64,30 @@ class Places:
 
 def places_of(config: Config, connection: Connection) -> Places:
     """Return where the copies are."""
-    return _places(config, settings.copies_folder(connection))
+    chosen = settings.copies_folder(connection)
+    if not chosen:
+        return Places(own=config.backups, chosen=None, apart=None)
+    # By the key, which no other data folder has, so that two may share a stick.
+    key = config.secret_key or secret_key(config.data)
+    mark = hashlib.sha256(b"copies" + key).hexdigest()[:8]
+    apart = Path(chosen) / f"ways-copies-{mark}"
+    return Places(own=config.backups, chosen=Path(chosen), apart=apart)
+
+
+def choose(config: Config, connection: Connection, text: str) -> None:
+    """Let copies go to a folder as well from now on; to none, for an empty text.
+
+    Raises:
+        InvalidError: Nothing can be kept there; a sentence says why.
+    """
+    folder = chosen_folder(config, text)
+    settings.set_copies_folder(connection, str(folder or ""))
+    apart = places_of(config, connection).apart
+    if apart is not None:
+        try:
+            apart.mkdir(mode=0o700, exist_ok=True)
+        except OSError as error:
+            raise InvalidError(_unwritable(apart, error)) from error
 
 
 def make(config: Config, places: Places) -> None:
@@ -81,31 +116,42 @@ def chosen_folder(config: Config, text: str) -> Path | None:
             "Give the whole path of the folder, from the top, such as /media/stick."
         )
     data = config.data.resolve()
-    if not path.is_dir():
-        raise InvalidError(not_there(path))
-    if data == path.resolve() or data in path.resolve().parents:
-        raise InvalidError(
-            "That is inside the data folder, where copies are kept already. "
-            "Choose one on another disk."
-        )
     try:
+        if not path.is_dir():
+            raise InvalidError(
+                f"The folder {path} is not there now. If it is on a stick, put that in."
+            )
+        if data in (path.resolve(), *path.resolve().parents):
+            raise InvalidError(
+                "That is inside the data folder, where copies are kept already. "
+                "Choose one on another disk."
+            )
         with TemporaryFile(dir=path) as probe:
             probe.write(b"can be written")
     except OSError as error:
-        reason = error.strerror or error
-        raise InvalidError(f"Nothing can be written to {path}: {reason}.") from error
+        raise InvalidError(_unwritable(path, error)) from error
     return path
 
 
-def not_there(folder: Path) -> str:
-    """Say that a folder is not there now."""
-    return f"The folder {folder} is not there now. If it is on a stick, put that in."
+def is_there(places: Places, folder: Path) -> bool:
+    """Return whether a place of the copies can be had now.
+
+    The folder apart was made when it was chosen: where a stick is not in, the place
+    that it is seen at may be there, and empty.
+    """
+    return folder != places.apart or folder.is_dir()
 
 
-def good_copies(places: Places) -> Iterator[tuple[Path, Copy | None]]:
-    """Yield each of the places with the newest good copy in it."""
-    for folder in places.every:
-        yield folder, last_good(copies_in(folder))
+def not_there(places: Places) -> str:
+    """Say that the chosen folder is not there now."""
+    return (
+        f"The folder {places.chosen} is not there now, or no longer holds its copies. "
+        "If it is on a stick, put that in; else save the folder again."
+    )
+
+
+def _unwritable(path: Path, error: OSError) -> str:
+    return f"Nothing can be written to {path}: {error.strerror or error}."
 
 
 class Keeper:
@@ -132,11 +178,16 @@ class Keeper:
         if self._under_way.acquire(timeout=longest_s):
             self._under_way.release()
 
+    def settle(self) -> None:
+        """Let go of what was in the way: copies were just made, or go elsewhere."""
+        self.troubles = ()
+        self._next = 0.0
+
     def _run(self) -> None:
         try:
             tried = made_when_due(self._config, datetime.now(UTC))
             self.troubles = self.troubles if tried is None else tried
-        except (AppError, OSError, OperationalError) as error:
+        except FAILURES as error:
             log.warning("no copy was made: %s", error)
             self.troubles = (f"No copy could be made: {error}",)
         finally:
@@ -148,14 +199,14 @@ class Keeper:
 def made_when_due(config: Config, now: datetime) -> tuple[str, ...] | None:
     """Make the copy of the day wherever it is due; return what was in the way.
 
-    None: it is due nowhere.  It is due where the file was written since the newest good
-    copy, and that one is not of today.  A copy of tomorrow says nothing.
+    None: it is due nowhere.  It is due where the file was written since the newest
+    copy, and that one is not of today.  A copy of a day to come says nothing.
     """
     with reading(make_engine(config.database)) as connection:
         if not homes.home_refs(connection):
             return None
         places = places_of(config, connection)
-    due = [f for f, newest in good_copies(places) if _is_due(config, newest, now)]
+    due = [folder for folder in places.every if _is_due(config, folder, now)]
     said = [_tried(config, places, folder, DAILY, now) for folder in due]
     return tuple(sentence for sentence in said if sentence) if due else None
 
@@ -164,28 +215,33 @@ def _tried(
     config: Config, places: Places, folder: Path, note: str, now: datetime
 ) -> str:
     """Make a copy in a folder; return what was in the way, if anything."""
-    if folder == places.apart and places.chosen and not places.chosen.is_dir():
-        return not_there(places.chosen)
     try:
-        _made(config, folder, note, now)
-    except DatabaseError as error:
+        if not is_there(places, folder):
+            return not_there(places)
+        return _made(config, folder, note, now)
+    except FAILURES as error:
         log.warning("no copy was made in %s: %s", folder, error)
-        return error.sentence
-    return ""
+        said = error.sentence if isinstance(error, AppError) else str(error)
+        return f"No copy could be made in {folder}: {said}"
 
 
-def _is_due(config: Config, newest: Copy | None, now: datetime) -> bool:
-    if newest is None or newest.made_at > now:
+def _is_due(config: Config, folder: Path, now: datetime) -> bool:
+    tried = [c for c in copies_in(folder) if c.is_good or c.note == LACKING]
+    newest = max((c.made_at for c in tried if c.made_at <= now), default=None)
+    if newest is None:
         return True
     written = datetime.fromtimestamp(config.database.stat().st_mtime, UTC)
-    same_day = newest.made_at.astimezone().date() == now.astimezone().date()
-    return written >= newest.made_at and not same_day
+    return written >= newest and day_of(newest) != day_of(now)
 
 
-def _made(config: Config, folder: Path, note: str, now: datetime) -> Path:
-    """Make a copy and look through it; one that is not sound does not stay."""
+def _made(config: Config, folder: Path, note: str, now: datetime) -> str:
+    """Make a copy and look through it; return what it lacks, in a sentence.
+
+    One that does not open does not stay; one that lacks photographs or papers is no
+    good copy, and its name says so.  Only a good one lets others go.
+    """
     own = folder == config.backups
-    before = last_good(copies_in(folder))
+    before = last_good(copies_in(folder), now)
     copy = back_up(
         config.database,
         folder,
@@ -195,39 +251,51 @@ def _made(config: Config, folder: Path, note: str, now: datetime) -> Path:
         # What a copy there has already takes no room a second time.
         same_as=None if own or before is None else files_beside(before.path),
     )
-    _look_through(copy)
-    lacking = sorted(
-        digest
-        for digest in files.digests_in(copy)
-        if not files.is_sound(files_beside(copy), digest)
-    )
-    if lacking:
-        raise DatabaseError(
-            f"A copy was made, {copy}, but photographs or papers that it names are not "
-            f"there or damaged: {len(lacking)}. “ways files --check” says which."
+    try:
+        _look_through(copy)
+        lacks = _lacks(copy)
+    except FAILURES:
+        copy.unlink(missing_ok=True)
+        files.remove_folder(files_beside(copy))
+        raise
+    if lacks:
+        _call_lacking(copy, folder, now)
+        return (
+            f"The copy made in {folder} lacks photographs or papers that it names, "
+            f"not there or damaged: {lacks}. “ways files --check” says which."
         )
+    tidy(folder, now)
     log.info("copied to %s", copy)
-    return copy
+    return ""
 
 
 def _look_through(copy: Path) -> None:
-    """Open every home of a copy; the copy is removed if one does not open."""
+    """Read every home of a copy.
+
+    Raises:
+        DatabaseError: One does not open.
+    """
+    if revision_of(copy) != head_revision():
+        raise DatabaseError(f"{copy} has another shape than it should.")
     try:
-        if revision_of(copy) != head_revision():
-            raise DatabaseError(f"{copy} has another shape than it should.")
         with reading(make_engine(copy)) as connection:
             for archived in (False, True):
                 for home in homes.all_homes(connection, archived=archived):
                     key = homes.home_id(connection, home.ref)
                     homes.load(connection, key or 0)
-    except (AppError, ValueError) as error:
-        copy.unlink()
-        files.remove_folder(files_beside(copy))
+    except ValueError as error:
         raise DatabaseError(f"The copy does not open: {error}.") from error
 
 
-def _places(config: Config, chosen: str) -> Places:
-    folder = Path(chosen) if chosen else None
-    mark = hashlib.sha256(str(config.data.resolve()).encode()).hexdigest()[:8]
-    apart = folder / f"ways-copies-{mark}" if folder else None
-    return Places(own=config.backups, chosen=folder, apart=apart)
+def _lacks(copy: Path) -> int:
+    """Return how many contents a copy names that are not beside it, or not whole."""
+    beside = files_beside(copy)
+    return sum(not files.is_sound(beside, d) for d in files.digests_in(copy))
+
+
+def _call_lacking(copy: Path, folder: Path, now: datetime) -> None:
+    """Give a copy, and its files, the name of one that is no good copy."""
+    named = path_for(folder, LACKING, now)
+    if files_beside(copy).exists():
+        files_beside(copy).replace(files_beside(named))
+    copy.replace(named)

@@ -6,13 +6,16 @@ import logging
 from datetime import UTC, datetime
 from pathlib import Path
 
+from sqlalchemy.exc import SQLAlchemyError
+
 from app.config import Config
 from app.errors import DatabaseError
 from app.store.backup import back_up, check, copy_to, put_back
 from app.store.copies import ASKED
-from app.store.engine import make_engine, writing
+from app.store.engine import make_engine, reading, writing
 from app.store.migrate import revision_of, upgrade
 from app.store.phones import remove_all_phones
+from app.store.settings import copies_folder, set_copies_folder
 
 log = logging.getLogger(__name__)
 
@@ -41,10 +44,22 @@ def restored(config: Config, copy: Path) -> Path | None:
         raise DatabaseError(f"{copy} holds no record. Nothing was changed.")
     check(copy)
     config.data.mkdir(mode=0o700, parents=True, exist_ok=True)
+    chosen = _chosen(config)
     kept = put_back(copy, config.database, config.backups, at=datetime.now(UTC))
     upgrade(config.database, config.backups)
     # A copy may hold phones that were removed since; each is paired anew.
     with writing(make_engine(config.database)) as connection:
         remove_all_phones(connection)
+        if chosen is not None:
+            set_copies_folder(connection, chosen)
     log.info("restored from %s", copy)
     return kept
+
+
+def _chosen(config: Config) -> str | None:
+    """Return where copies go to as well; None where the present file does not say."""
+    try:
+        with reading(make_engine(config.database)) as connection:
+            return copies_folder(connection)
+    except SQLAlchemyError:
+        return None

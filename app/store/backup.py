@@ -9,7 +9,7 @@ behind, and be taken for the journal of what stands there next.
 from __future__ import annotations
 
 import sqlite3
-from contextlib import closing, suppress
+from contextlib import closing
 from datetime import datetime
 from pathlib import Path
 
@@ -35,9 +35,7 @@ def back_up(
     link: bool = True,
     same_as: Path | None = None,
 ) -> Path:
-    """Copy a database into a folder and return the copy's path.
-
-    Copies that newer ones stand for go.
+    """Copy a database into a folder and return the copy's path; no other copy goes.
 
     Args:
         database: File to copy; it may be in use.
@@ -56,8 +54,6 @@ def back_up(
     except OSError as error:
         raise DatabaseError(f"The folder {folder} cannot be made: {error}.") from error
     copy_to(database, copy, link=link, same_as=same_as)
-    with suppress(OSError):
-        copies.tidy(folder)
     return copy
 
 
@@ -78,14 +74,16 @@ def copy_to(
     _must_be_there(database)
     if target.exists():
         raise DatabaseError(f"{target} is there already; it was left as it is.")
-    partial = target.with_name(f"{target.name}.partial")
+    partial = target.with_name(f"{target.name}{files.PARTIAL}")
+    was_there = files_beside(target).exists()
     partial.unlink(missing_ok=True)
     try:
         _pour(database, partial)
         check(partial)
         named = files.digests_in(partial)
         if same_as:
-            files.carry(same_as, files_beside(target), named, link=True)
+            sound = [digest for digest in named if files.is_sound(same_as, digest)]
+            files.carry(same_as, files_beside(target), sound, link=True)
         files.carry(files_beside(database), files_beside(target), named, link=link)
         partial.replace(target)
     except (sqlite3.Error, OSError) as error:
@@ -94,6 +92,9 @@ def copy_to(
         ) from error
     finally:
         partial.unlink(missing_ok=True)
+        if not target.exists() and not was_there:
+            # Or each try would leave as much behind as had room.
+            files.remove_folder(files_beside(target))
 
 
 def check(database: Path) -> None:
@@ -119,30 +120,68 @@ def check(database: Path) -> None:
 def put_back(copy: Path, database: Path, folder: Path, *, at: datetime) -> Path | None:
     """Let a copy take the place of the present file; return where that one now is.
 
-    The present file is copied first.  If it is damaged it is moved aside as it is.
+    All that the copy holds is brought beside the present file and looked through before
+    that one is touched.  Then the present file is copied; if it is damaged it is moved
+    aside as it is.
 
     Args:
-        copy: A file that `check` finds nothing in.
+        copy: The file to go back to.
         database: The present file; it may be in use, or not be there.
         folder: Where copies are kept.
         at: Now, UTC.
 
     Raises:
-        DatabaseError: The present file cannot be written; it is then as it was.
+        DatabaseError: The copy cannot be read, or the present file cannot be written;
+            the present file is then as it was.
     """
+    _must_be_there(copy)
     if database.exists() and database.samefile(copy):
         raise DatabaseError(f"{copy} is the present file itself. Nothing was changed.")
-    kept = _set_aside(database, folder, at) if database.exists() else None
+    ready = database.with_name(f"{database.name}{files.PARTIAL}")
     try:
-        _bring_files(copy, database)
-        _pour(copy, database)
+        _make_ready(copy, ready, database)
+        kept = _set_aside(database, folder, at) if database.exists() else None
+        _pour_or_leave(ready, database, kept)
+    finally:
+        ready.unlink(missing_ok=True)
+    try:
         # A start meanwhile took for orphans what no row named yet.
+        _bring_files(copy, database)
+    except OSError as error:
+        raise DatabaseError(
+            f"{database} is now as {copy} was, but photographs or papers could not be "
+            f"brought: {error}. “ways files --check” says which."
+        ) from error
+    return kept
+
+
+def _make_ready(copy: Path, ready: Path, database: Path) -> None:
+    """Bring what a copy holds beside the present file, and look through it."""
+    ready.unlink(missing_ok=True)
+    try:
+        _pour(copy, ready)
+        check(ready)
         _bring_files(copy, database)
     except (sqlite3.Error, OSError) as error:
         raise DatabaseError(
+            f"{copy} could not be brought beside {database}: {error}. "
+            "Nothing was changed."
+        ) from error
+
+
+def _pour_or_leave(ready: Path, database: Path, kept: Path | None) -> None:
+    """Fill the present file, as one transaction; where that fails, it is as it was."""
+    was_there = database.exists()
+    try:
+        _pour(ready, database)
+    except (sqlite3.Error, OSError) as error:
+        if not was_there:
+            database.unlink(missing_ok=True)
+            if kept is not None:
+                _move(kept, database)
+        raise DatabaseError(
             f"{database} could not be written: {error}. Nothing was changed."
         ) from error
-    return kept
 
 
 def _set_aside(database: Path, folder: Path, at: datetime) -> Path:
@@ -151,14 +190,19 @@ def _set_aside(database: Path, folder: Path, at: datetime) -> Path:
     except DamagedError:
         folder.mkdir(parents=True, exist_ok=True)
         moved = copies.path_for(folder, copies.DAMAGED, at)
-        for end in ("", *BESIDE):
-            part = database.with_name(database.name + end)
-            if part.exists():
-                part.replace(moved.with_name(moved.name + end))
         own = files_beside(database)
         files.carry(own, files_beside(moved), files.digests_here(own), link=True)
+        _move(database, moved)
         return moved
-    return back_up(database, folder, note="before-restore", at=at)
+    return back_up(database, folder, note=f"{copies.BEFORE}restore", at=at)
+
+
+def _move(database: Path, to: Path) -> None:
+    """Move a file with what SQLite left beside it."""
+    for end in ("", *BESIDE):
+        part = database.with_name(database.name + end)
+        if part.exists():
+            part.replace(to.with_name(to.name + end))
 
 
 def _bring_files(copy: Path, database: Path) -> None:
@@ -167,13 +211,16 @@ def _bring_files(copy: Path, database: Path) -> None:
 
 
 def _pour(source: Path, target: Path) -> None:
-    """Write all that one file holds into another, as one transaction."""
-    begin_private(target)
-    with (
-        closing(sqlite3.connect(source, timeout=WAIT_S)) as full,
-        closing(sqlite3.connect(target, timeout=WAIT_S)) as empty,
-    ):
-        full.backup(empty)
+    """Write all that one file holds into another, as one transaction.
+
+    A source that is not there is never made: an empty file would be poured out.
+    """
+    address = f"{source.absolute().as_uri()}?mode=rw"
+    with closing(sqlite3.connect(address, uri=True, timeout=WAIT_S)) as full:
+        full.execute("SELECT count(*) FROM sqlite_master")
+        begin_private(target)
+        with closing(sqlite3.connect(target, timeout=WAIT_S)) as empty:
+            full.backup(empty)
 
 
 def _must_be_there(database: Path) -> None:

@@ -10,9 +10,12 @@ from datetime import UTC, date, datetime
 from pathlib import Path
 
 from app.config import DATABASE, files_beside
+from app.domain.uk_time import uk_time
 from app.store import files
 
-DAILY, ASKED, DAMAGED, BEFORE = "daily", "asked", "damaged", "before-"
+DAILY, ASKED, BEFORE = "daily", "asked", "before-"
+# No good copy: one that lacks photographs or papers, and what was damaged.
+LACKING, DAMAGED = "lacking", "damaged"
 NAME = re.compile(r"ways-(\d{8}T\d{12})-([a-z0-9-]+)\.sqlite3")
 MADE_AT = "%Y%m%dT%H%M%S%f"
 # Common practice, no source: a week by days, a month by weeks, half a year by months.
@@ -31,7 +34,7 @@ class Copy:
 
     Attributes:
         made_at: When, UTC.
-        note: Why: ``daily``, ``asked``, ``before-…`` or, moved aside, ``damaged``.
+        note: Why: ``daily``, ``asked`` or ``before-…``; ``lacking`` or ``damaged``.
         path: Where it is.
     """
 
@@ -42,7 +45,7 @@ class Copy:
     @property
     def is_good(self) -> bool:
         """Whether it was found whole when it was made."""
-        return self.note != DAMAGED
+        return self.note not in (LACKING, DAMAGED)
 
 
 def path_for(folder: Path, note: str, at: datetime) -> Path:
@@ -60,37 +63,48 @@ def copies_in(folder: Path) -> tuple[Copy, ...]:
     return tuple(sorted((copy for copy in found if copy), reverse=True))
 
 
-def last_good(copies: Iterable[Copy]) -> Copy | None:
-    """Return the newest copy that was found whole."""
-    return max((copy for copy in copies if copy.is_good), default=None)
+def last_good(copies: Iterable[Copy], now: datetime) -> Copy | None:
+    """Return the newest copy that was found whole; none from a clock that was wrong."""
+    found = (copy for copy in copies if copy.is_good and copy.made_at <= now)
+    return max(found, default=None)
 
 
-def unneeded(copies: Iterable[Copy]) -> frozenset[Copy]:
+def day_of(at: datetime) -> date:
+    """Return the day of a moment, as a copy of the day has it."""
+    return uk_time(at).date()
+
+
+def unneeded(copies: Iterable[Copy], now: datetime) -> frozenset[Copy]:
     """Return those that newer ones stand for.
 
     Of the daily ones the newest of each of the last 7 days, 4 weeks and 6 months that
-    have one are kept; of those made before something, the newest 10.  What was asked
-    for stays, and what is damaged.
+    have one are kept; of those made before something, the newest 10; of those that lack
+    something, the newest.  What was asked for stays, what is damaged, and what is of a
+    day to come: a clock was wrong.
     """
-    newest_first = sorted(copies, reverse=True)
+    newest_first = sorted((c for c in copies if c.made_at <= now), reverse=True)
     daily = [copy for copy in newest_first if copy.note == DAILY]
     before = [copy for copy in newest_first if copy.note.startswith(BEFORE)]
+    lacking = [copy for copy in newest_first if copy.note == LACKING]
     kept: set[Copy] = set()
     for most, period in KEPT_PERIODS:
         newest: dict[Hashable, Copy] = {}
         for copy in daily:
-            newest.setdefault(period(copy.made_at.date()), copy)
+            newest.setdefault(period(day_of(copy.made_at)), copy)
         kept |= set(list(newest.values())[:most])
-    return frozenset({*daily, *before[KEPT_BEFORE:]} - kept)
+    return frozenset({*daily, *before[KEPT_BEFORE:], *lacking[1:]} - kept)
 
 
-def tidy(folder: Path) -> None:
+def tidy(folder: Path, now: datetime) -> None:
     """Remove the copies that are needed no longer, and what an end half-way left.
+
+    To be called once a new copy was looked through, and at no other time: what is made
+    before something must not take away what one is about to go back to.
 
     Raises:
         OSError: One cannot be removed.
     """
-    for copy in unneeded(copies_in(folder)):
+    for copy in unneeded(copies_in(folder), now):
         copy.path.unlink(missing_ok=True)
         files.remove_folder(files_beside(copy.path))
     old = time.time() - LEFT_OVER_S
@@ -103,7 +117,11 @@ def _copy(path: Path) -> Copy | None:
     named = NAME.fullmatch(path.name)
     if named is None or not path.is_file():
         return None
-    made_at = datetime.strptime(named[1], MADE_AT).replace(tzinfo=UTC)
+    try:
+        made_at = datetime.strptime(named[1], MADE_AT).replace(tzinfo=UTC)
+    except ValueError:
+        # Somebody's own file that is called much the same.
+        return None
     return Copy(made_at=made_at, note=named[2], path=path)
 
 

@@ -45,6 +45,11 @@ def supply(ref: str) -> Network:
     return opened(ref).worked.net
 
 
+def let_go() -> None:
+    """End this request's reading, for nobody can write while it lasts."""
+    _close()
+
+
 @contextmanager
 def change() -> Iterator[Connection]:
     """Give a connection that commits at the end of the block, or not at all."""

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import sqlite3
+from contextlib import closing
 from pathlib import Path
 
 import pytest
@@ -10,6 +12,7 @@ from flask import Flask
 from app.config import Config
 from app.services.copies import Keeper
 from app.store.copies import copies_in
+from app.web.pages import copies
 from tests.elsewhere import phone_on
 from tests.pages import CheckedClient
 from tests.web.test_guard import dump
@@ -18,10 +21,10 @@ MAKE, KEEP = "Make a copy now", "Save and make a copy there"
 
 
 def test_without_a_copy_it_says_so(here: CheckedClient) -> None:
-    assert "There is no copy of the record yet." in here.see("/homes/").main
+    assert "There is no good copy of the record yet." in here.see("/homes/").main
     page = here.see("/copies/")
     assert page.h1 == "Copies of the record"
-    assert "There is no copy on this computer yet." in page.main
+    assert "There is no good copy on this computer yet." in page.main
 
 
 def test_one_is_made_and_said_everywhere(here: CheckedClient, config: Config) -> None:
@@ -42,10 +45,11 @@ def test_a_folder_of_ones_own_gets_a_copy_at_once(
     assert f"Your last good copy on {stick} is from" in page.main
     assert len(list(stick.glob("ways-copies-*/ways-*-asked.sqlite3"))) == 1
     stick.rename(tmp_path / "pulled out")
-    assert f"There is no copy on {stick} yet." in here.see("/copies/").main
+    gone = f"The folder {stick} is not there now"
+    assert gone in here.see("/copies/").main
     again = here.submit("/copies/", press=MAKE)
     assert again.status == 503
-    assert f"The folder {stick} is not there now." in again.main
+    assert gone in again.main
     page = here.save("/copies/", press=KEEP, folder="")
     assert str(stick) not in page.main
 
@@ -98,3 +102,26 @@ def test_what_is_in_the_way_is_shown(
     here.save("/homes/H1/new/rooms", name="Larder")
     keeper.finish(10)
     assert "cannot be made" in here.see("/copies/").main
+
+
+def test_others_can_write_while_a_copy_is_made(
+    here: CheckedClient, database: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def slow(*_: object) -> None:
+        with closing(sqlite3.connect(database, timeout=0)) as other, other:
+            other.execute("UPDATE home SET name = 'Meanwhile'")
+
+    here.see("/copies/")
+    monkeypatch.setattr(copies, "make", slow)
+    here.save("/copies/", press=MAKE)
+    assert "Meanwhile" in here.see("/homes/").main
+
+
+def test_what_was_in_the_way_is_said_no_longer_once_copies_are_made(
+    here: CheckedClient, app: Flask, config: Config
+) -> None:
+    keeper = app.extensions["keeper"] = Keeper(config)
+    keeper.troubles = ("The folder was not there.",)
+    assert "The folder was not there." in here.see("/copies/").main
+    page = here.save("/copies/", press=MAKE)
+    assert "The folder was not there." not in page.main

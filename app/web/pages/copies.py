@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from datetime import UTC, datetime
 from pathlib import Path
 
 from flask import Blueprint, current_app, redirect, render_template, request, url_for
@@ -12,23 +13,31 @@ from wtforms import StringField
 
 from app.config import Config
 from app.errors import AppError, InvalidError
-from app.services.copies import (
-    Keeper,
-    Places,
-    chosen_folder,
-    good_copies,
-    make,
-    places_of,
+from app.services.copies import Keeper, Places, is_there, make, not_there, places_of
+from app.services.copies import choose as choose_folder
+from app.store.copies import (
+    ASKED,
+    BEFORE,
+    DAILY,
+    DAMAGED,
+    LACKING,
+    Copy,
+    copies_in,
+    last_good,
 )
-from app.store.copies import ASKED, BEFORE, DAILY, Copy, copies_in
-from app.store.settings import copies_folder, set_copies_folder
-from app.web.session import change, read
+from app.store.settings import copies_folder
+from app.web.session import change, let_go, read
 from app.web.words import file_size, minute
 
 bp = Blueprint("copies", __name__, url_prefix="/copies")
 
 MOST_SHOWN = 40
-KINDS = {DAILY: "Of the day", ASKED: "Asked for"}
+KINDS = {
+    DAILY: "Of the day",
+    ASKED: "Asked for",
+    LACKING: "Lacks photographs or papers",
+    DAMAGED: "Damaged, put aside",
+}
 BEFORE_WHAT = {
     f"{BEFORE}upgrade": "Before an upgrade",
     f"{BEFORE}restore": "Before an older one was put in its place",
@@ -100,36 +109,50 @@ def index() -> ResponseReturnValue:
 @bp.post("/make")
 def create() -> ResponseReturnValue:
     """Make a copy now, in each place."""
+    places = _places()
+    let_go()
     try:
-        make(_config(), _places())
+        make(_config(), places)
     except AppError as error:
         form = FolderForm(formdata=None, data={"folder": copies_folder(read())})
         return _page(form, (error.sentence,)), 503
+    _settle()
     return redirect(url_for(".index", made=1), 303)
 
 
 @bp.post("/folder")
 def choose() -> ResponseReturnValue:
-    """Keep the folder that copies go to as well, once one has been put there."""
+    """Keep the folder that copies go to as well, and put one there."""
     form = FolderForm()
     if not form.validate_on_submit():
         return _page(form), 422
     try:
-        folder = chosen_folder(_config(), form.folder.data or "")
+        with change() as connection:
+            choose_folder(_config(), connection, form.folder.data or "")
     except InvalidError as error:
         form.folder.errors = [error.sentence]
         return _page(form), 422
-    with change() as connection:
-        set_copies_folder(connection, str(folder or ""))
-    if folder is None:
+    _settle()
+    if not form.folder.data:
         return redirect(url_for(".index"), 303)
     return create()
+
+
+def _settle() -> None:
+    """Let the keeper look anew at what was in its way."""
+    if keeper := _keeper():
+        keeper.settle()
+
+
+def _keeper() -> Keeper | None:
+    keeper: Keeper | None = current_app.extensions.get("keeper")
+    return keeper
 
 
 def _page(form: FolderForm, troubles: tuple[str, ...] = ()) -> str:
     places = _places()
     found = sorted((c for f in places.every for c in copies_in(f)), reverse=True)
-    keeper: Keeper | None = current_app.extensions.get("keeper")
+    keeper = _keeper()
     page = CopiesPage(
         title="Copies of the record",
         last=_last(places),
@@ -146,15 +169,24 @@ def _page(form: FolderForm, troubles: tuple[str, ...] = ()) -> str:
 
 
 def _last(places: Places) -> tuple[str, ...]:
-    said = []
-    for folder, copy in good_copies(places):
-        where = places.chosen if folder == places.apart else "this computer"
-        said.append(
-            f"Your last good copy on {where} is from {minute(copy.made_at)}."
-            if copy
-            else f"There is no copy on {where} yet."
-        )
-    return tuple(said)
+    return tuple(_said_of(places, folder) for folder in places.every)
+
+
+def _said_of(places: Places, folder: Path) -> str:
+    """Say what the newest good copy in a place is, and whether a newer one lacks."""
+    if not is_there(places, folder):
+        return not_there(places)
+    now, found = datetime.now(UTC), copies_in(folder)
+    where = places.chosen if folder == places.apart else "this computer"
+    copy = last_good(found, now)
+    if copy is None:
+        said = f"There is no good copy on {where} yet."
+    else:
+        said = f"Your last good copy on {where} is from {minute(copy.made_at)}."
+    lacking = [c for c in found if c.note == LACKING and c.made_at <= now]
+    if lacking and (copy is None or lacking[0] > copy):
+        said += " A newer one lacks photographs or papers."
+    return said
 
 
 def _row(copy: Copy) -> CopyRow:
@@ -170,7 +202,7 @@ def _kind(copy: Copy) -> str:
     for start, words in BEFORE_WHAT.items():
         if copy.note.startswith(start):
             return words
-    return KINDS.get(copy.note, "Damaged, put aside")
+    return KINDS.get(copy.note, "A copy")
 
 
 def _places() -> Places:

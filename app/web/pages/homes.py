@@ -308,9 +308,9 @@ def _last_copy() -> str:
     config: Config = current_app.extensions["config"]
     if not from_here() or config.demo:
         return ""
-    copy = last_good(copies_in(config.backups))
+    copy = last_good(copies_in(config.backups), datetime.now(UTC))
     if copy is None:
-        return "There is no copy of the record yet."
+        return "There is no good copy of the record yet."
     return f"Your last good copy is from {minute(copy.made_at)}."
 
 

@@ -6,6 +6,7 @@ import shutil
 import sqlite3
 from collections.abc import Callable
 from contextlib import closing
+from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
@@ -28,7 +29,7 @@ from app.services.upkeep import restored
 from app.store import backup, files
 from app.store.copies import ASKED, DAILY, Copy, copies_in, path_for
 from app.store.engine import make_engine, reading, writing
-from app.store.settings import set_copies_folder
+from app.store.settings import copies_folder
 
 NOW = datetime.now(UTC)
 DAY = timedelta(days=1)
@@ -41,7 +42,7 @@ def small() -> Record:
 
 def choose(config: Config, folder: Path) -> None:
     with writing(make_engine(config.database)) as connection:
-        set_copies_folder(connection, str(folder))
+        copies.choose(config, connection, str(folder))
 
 
 def in_all(config: Config) -> list[Copy]:
@@ -131,15 +132,25 @@ def test_a_folder_of_ones_own_has_them_too_and_takes_no_room_twice(
     assert not one.samefile(files.path_of(config.files, digest))
 
 
+@pytest.mark.parametrize("mounted", [False, True], ids=["gone", "an empty place"])
 def test_a_folder_that_is_gone_is_said_and_the_own_copy_made(
-    config: Config, small: Record, keep: Callable[[Record], int], tmp_path: Path
+    config: Config,
+    small: Record,
+    keep: Callable[[Record], int],
+    tmp_path: Path,
+    mounted: bool,
 ) -> None:
     keep(small)
-    choose(config, tmp_path / "stick")
+    stick = tmp_path / "stick"
+    stick.mkdir()
+    choose(config, stick)
+    stick.rename(tmp_path / "pulled out")
+    if mounted:
+        stick.mkdir()
     (said,) = made_when_due(config, NOW) or ()
     assert "is not there now" in said
     assert [copy.path.parent for copy in in_all(config)] == [config.backups]
-    assert not (tmp_path / "stick").exists()
+    assert list(tmp_path.glob("stick/*")) == []
     with (
         reading(make_engine(config.database)) as connection,
         pytest.raises(DatabaseError, match="is not there now"),
@@ -161,6 +172,86 @@ def test_what_is_in_the_way_of_one_stops_no_other(
     ):
         make(config, places_of(config, connection))
     assert [copy.note for copy in in_all(config)] == [ASKED]
+
+
+def test_what_lacks_photographs_is_no_good_copy_and_made_once_a_day(
+    config: Config, illustrated: Record, keep: Callable[[Record], int]
+) -> None:
+    keep(illustrated)
+    files.path_of(config.files, illustrated.attachments[0].sha256).unlink()
+    (said,) = made_when_due(config, NOW) or ()
+    assert "not there or damaged: 1" in said
+    (copy,) = in_all(config)
+    assert (copy.note, copy.is_good) == ("lacking", False)
+    rename(config, illustrated.home.ref, "later")
+    assert made_when_due(config, NOW) is None
+
+
+def test_damage_in_one_copy_does_not_come_into_the_next(
+    config: Config, illustrated: Record, keep: Callable[[Record], int], tmp_path: Path
+) -> None:
+    keep(illustrated)
+    stick = tmp_path / "stick"
+    stick.mkdir()
+    choose(config, stick)
+    made_when_due(config, NOW)
+    (first,) = stick.glob("*/*-daily.files")
+    victim = files.path_of(first, illustrated.attachments[0].sha256)
+    rotten = victim.read_bytes()[:-1] + b"?"
+    victim.write_bytes(rotten)
+    rename(config, illustrated.home.ref, "later")
+    assert made_when_due(config, NOW + DAY) == ()
+    second = max(stick.glob("*/*-daily.files"))
+    assert second != first
+    assert files.is_sound(second, illustrated.attachments[0].sha256)
+
+
+def test_a_stick_that_is_full_is_not_filled_with_halves(
+    config: Config,
+    illustrated: Record,
+    keep: Callable[[Record], int],
+    tmp_path: Path,
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    keep(illustrated)
+    stick = tmp_path / "stick"
+    stick.mkdir()
+    choose(config, stick)
+    write, count = files.write, iter(range(100))
+
+    def full(path: Path, data: bytes) -> None:
+        if stick in path.parents and next(count):
+            raise OSError(28, "No space left on device")
+        write(path, data)
+
+    monkeypatch.setattr(files, "write", full)
+    (said,) = made_when_due(config, NOW) or ()
+    assert "No space left" in said
+    assert [path.name for path in stick.glob("*/*")] == []
+
+
+def test_a_clock_set_back_within_the_day_takes_no_copy_away(
+    config: Config, small: Record, keep: Callable[[Record], int]
+) -> None:
+    keep(small)
+    made_when_due(config, NOW + timedelta(minutes=5))
+    assert made_when_due(config, NOW) == ()
+    assert len(in_all(config)) == 2
+    assert made_when_due(config, NOW + timedelta(minutes=1)) is None
+
+
+def test_a_copy_that_fails_lets_no_other_go(
+    config: Config, small: Record, keep: Callable[[Record], int]
+) -> None:
+    keep(small)
+    days = [NOW - DAY * n for n in range(7)]
+    for day in days:
+        backup.back_up(config.database, config.backups, note=DAILY, at=day)
+    with closing(sqlite3.connect(config.database)) as file, file:
+        file.execute("UPDATE home SET nation = 'nowhere at all'")
+    (said,) = made_when_due(config, NOW + DAY) or ()
+    assert "does not open" in said
+    assert [copy.made_at for copy in in_all(config)] == days
 
 
 def test_a_copy_that_does_not_open_does_not_stay(
@@ -264,6 +355,25 @@ def test_every_kind_of_copy_can_be_gone_back_to(
     assert all(files.is_sound(config.files, digest) for digest in digests)
     assert kept is not None
     assert record_in(kept, illustrated.home.ref).home.name == "a mistake"
+
+
+def test_where_copies_go_stays_as_it_is_when_one_goes_back(
+    config: Config, small: Record, keep: Callable[[Record], int], tmp_path: Path
+) -> None:
+    keep(small)
+    copy = backup.back_up(config.database, config.backups, note=ASKED, at=NOW)
+    choose(config, tmp_path)
+    restored(config, copy)
+    with reading(make_engine(config.database)) as connection:
+        assert copies_folder(connection) == str(tmp_path)
+
+
+def test_two_computers_may_share_a_stick(config: Config, tmp_path: Path) -> None:
+    other = replace(config, secret_key=b"of another" * 4)
+    choose(config, tmp_path)
+    with reading(make_engine(config.database)) as connection:
+        one, two = (places_of(c, connection).apart for c in (config, other))
+    assert one != two
 
 
 def test_what_is_damaged_is_not_gone_back_to(

@@ -10,8 +10,9 @@ import pytest
 
 from app.domain.record import Home, Record
 from app.errors import DatabaseError
+from app.store import backup
 from app.store.backup import DamagedError, back_up, check, copy_to, put_back
-from app.store.copies import KEPT_BEFORE
+from app.store.copies import KEPT_BEFORE, tidy
 
 NOW = datetime(2026, 11, 2, 10, 20, 30, tzinfo=UTC)
 
@@ -59,7 +60,59 @@ def test_only_the_newest_of_those_not_asked_for_are_kept(
         back_up(database, folder, note="before-x", at=NOW + timedelta(minutes=n))
         for n in range(KEPT_BEFORE + 3)
     ]
+    # None goes while one is about to go back to some other.
+    assert sorted(folder.iterdir()) == sorted([asked, *made])
+    tidy(folder, NOW + timedelta(days=1))
     assert sorted(folder.iterdir()) == sorted([asked, *made[3:]])
+
+
+def test_the_oldest_of_many_copies_can_be_gone_back_to(
+    database: Path, tmp_path: Path, named: Callable[[str], None]
+) -> None:
+    named("first")
+    folder = tmp_path / "copies"
+    made = [
+        back_up(database, folder, note="before-x", at=NOW + timedelta(minutes=n))
+        for n in range(KEPT_BEFORE)
+    ]
+    named("second")
+    put_back(made[0], database, folder, at=NOW + timedelta(hours=1))
+    assert names(database) == ["first"]
+    assert names(made[0]) == ["first"]
+
+
+def test_a_copy_that_goes_away_meanwhile_is_never_made_anew(
+    database: Path, tmp_path: Path, named: Callable[[str], None]
+) -> None:
+    named("first")
+    gone = tmp_path / "gone"
+    with pytest.raises(DatabaseError, match="There is no file"):
+        put_back(gone, database, tmp_path / "copies", at=NOW)
+    with pytest.raises(sqlite3.OperationalError, match="unable to open"):
+        backup._pour(gone, database)
+    assert names(database) == ["first"]
+    assert not gone.exists()
+    assert [path.name for path in database.parent.iterdir()] == [database.name]
+
+
+def test_a_damaged_file_is_put_back_where_it_was_if_the_copy_cannot_be_poured(
+    database: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    copy = tmp_path / "copy"
+    copy_to(database, copy)
+    database.write_bytes(b"no more" * 1000)
+    pour = backup._pour
+
+    def full(source: Path, target: Path) -> None:
+        if target == database:
+            raise OSError(28, "No space left on device")
+        pour(source, target)
+
+    monkeypatch.setattr(backup, "_pour", full)
+    with pytest.raises(DatabaseError, match=r"No space left.*Nothing was changed"):
+        put_back(copy, database, tmp_path / "copies", at=NOW)
+    assert database.read_bytes() == b"no more" * 1000
+    assert [path.name for path in database.parent.iterdir()] == [database.name]
 
 
 def test_a_copy_never_takes_the_place_of_a_file(database: Path, tmp_path: Path) -> None:
