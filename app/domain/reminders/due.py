@@ -15,7 +15,7 @@ from app.domain.days import in_words, later
 from app.domain.record import Occasion, Record, Reminder
 from app.domain.record._field import Model, field
 from app.domain.record.choices import REMINDER_KINDS
-from app.domain.reminders.plans import Plan, plans
+from app.domain.reminders.plans import Plan, plans, worked_as
 
 SET_BY_HAND = "Set by yourself."
 State = Literal["now", "no_day", "later", "done", "off"]
@@ -131,7 +131,7 @@ def _as_set(plan: Plan, reminder: Reminder) -> Plan:
     if plan.duty and plan.next_on and next_on:
         # A day of one's own never moves the one that the law names.
         next_on = min(next_on, plan.next_on)
-    own = (reminder.every or reminder.next_on) and not plan.duty
+    own = reminder.every and not plan.duty
     return replace(
         plan,
         every=every,
@@ -160,7 +160,8 @@ def _state(
 
 
 def _last_of(record: Record, reminder: Reminder) -> date | None:
-    done = (o.done_on for o in _times(record, reminder) if o.outcome != "failed")
+    counts = worked_as(reminder.kind)
+    done = (o.done_on for o in _times(record, reminder) if o.outcome in counts)
     return max(done, default=None)
 
 

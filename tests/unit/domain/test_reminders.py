@@ -192,3 +192,23 @@ def test_how_often_somebody_wants_it_is_no_rule() -> None:
     record = house(button_pressed_on=date(2026, 6, 1)).having(reminders=(own,))
     due = of(record, "rcd_button.RCD")
     assert (due.next_on, due.basis) == (date(2031, 6, 1), "Set by yourself.")
+
+
+def test_done_early_the_next_day_comes_earlier_and_an_older_time_moves_nothing() -> (
+    None
+):
+    own = Reminder(ref="E1", name="Look", next_on=date(2027, 5, 1), every=1)
+    record = house().having(reminders=(own,))
+    early = done(record, of(record, "E1"), TODAY, "done")
+    assert of(early, "E1").next_on == date(2026, 12, 25)
+    older = done(early, of(early, "E1"), date(2026, 1, 1), "done")
+    assert of(older, "E1").next_on == date(2026, 12, 25)
+
+
+def test_only_a_press_that_worked_counts_for_what_is_pressed() -> None:
+    record = house()
+    failed = done(record, of(record, "alarm_test"), date(2026, 11, 20), "failed")
+    after = done(failed, of(failed, "alarm_test"), TODAY, "done")
+    due = of(after, "alarm_test")
+    assert (due.state, due.last_on) == ("now", None)
+    assert of(done(after, due, TODAY, "worked"), "alarm_test").state == "later"
