@@ -127,7 +127,8 @@ def _as_set(plan: Plan, reminder: Reminder) -> Plan:
     next_on = plan.next_on
     if reminder.every and plan.last_on:
         next_on = later(plan.last_on, reminder.every, reminder.every_unit)
-    next_on = reminder.next_on or next_on
+    if not _is_behind(plan, reminder):
+        next_on = reminder.next_on or next_on
     if plan.duty and plan.next_on and next_on:
         # A day of one's own never moves the one that the law names.
         next_on = min(next_on, plan.next_on)
@@ -138,6 +139,13 @@ def _as_set(plan: Plan, reminder: Reminder) -> Plan:
         next_on=next_on,
         basis=reminder.basis or (SET_BY_HAND if own else plan.basis),
     )
+
+
+def _is_behind(plan: Plan, reminder: Reminder) -> bool:
+    """Return whether it was done, as other pages tell, on the day set or after it."""
+    last_on, day = plan.last_on, reminder.next_on
+    again = reminder.every or plan.next_on
+    return bool(again and day and last_on and day <= last_on)
 
 
 def _key(plan: Plan, reminder: Reminder | None) -> str:
