@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import partial
 
 from flask import Blueprint, render_template, request, url_for
 from flask.typing import ResponseReturnValue
@@ -78,7 +79,8 @@ def pdf(home: str, ref: str) -> ResponseReturnValue:
     board = board_of(net, ref)
     paper = request.args.get("paper", "a4")
     size = paper if paper in SIZES else "a4"
-    return pdf_answer(chart_pdf(net, board, today(), paper=size), f"chart-{board.ref}")
+    make = partial(chart_pdf, net, board, today(), paper=size)
+    return pdf_answer(make, f"chart-{board.ref}")
 
 
 def _row(row: ChartRow) -> tuple[str, ...]:

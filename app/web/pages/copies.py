@@ -157,8 +157,7 @@ def _page(form: FolderForm, troubles: tuple[str, ...] = ()) -> str:
         title="Copies of the record",
         last=_last(places),
         troubles=troubles or (keeper.troubles if keeper else ()),
-        # One may have gone since, for a newer one stands for it.
-        rows=tuple(_row(copy) for copy in found[:MOST_SHOWN] if copy.path.is_file()),
+        rows=tuple(filter(None, map(_row, found[:MOST_SHOWN]))),
         more=max(len(found) - MOST_SHOWN, 0),
         form=form,
         data=_config().data,
@@ -189,11 +188,16 @@ def _said_of(places: Places, folder: Path) -> str:
     return said
 
 
-def _row(copy: Copy) -> CopyRow:
+def _row(copy: Copy) -> CopyRow | None:
+    try:
+        size = copy.path.stat().st_size
+    except FileNotFoundError:
+        # It has gone since, for a newer one stands for it.
+        return None
     return CopyRow(
         when=minute(copy.made_at),
         kind=_kind(copy),
-        size=file_size(copy.path.stat().st_size),
+        size=file_size(size),
         path=copy.path,
     )
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from functools import partial
 
 from flask import Blueprint, Response, redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
@@ -222,8 +223,8 @@ def pdf(home: str) -> ResponseReturnValue:
     if not what.refs:
         return _choose(home)
     sheet = sheet_of(plan_of(home, what))
-    made = as_paper(supply(home), sheet, today(), what.day)
-    return pdf_answer(made, f"isolate-{'-'.join(what.refs)[:60]}")
+    make = partial(as_paper, supply(home), sheet, today(), what.day)
+    return pdf_answer(make, f"isolate-{'-'.join(what.refs)[:60]}")
 
 
 @bp.get("/plan/notice")
@@ -265,9 +266,8 @@ def house(home: str) -> ResponseReturnValue:
 def house_pdf(home: str) -> ResponseReturnValue:
     """Make the whole house off as PDF."""
     net = supply(home)
-    return pdf_answer(
-        as_paper(net, house_sheet(house_off(net)), today()), f"whole-house-{home}"
-    )
+    make = partial(as_paper, net, house_sheet(house_off(net)), today())
+    return pdf_answer(make, f"whole-house-{home}")
 
 
 @bp.get("/whole-house/file")

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import partial
 
 from flask import Blueprint, Response, render_template, request, url_for
 from flask.typing import ResponseReturnValue
@@ -21,7 +22,7 @@ from app.services.pack import (
 from app.services.pack_pictures import store_in
 from app.web.files_view import folder
 from app.web.papers import pdf_answer, today
-from app.web.session import opened, read
+from app.web.session import let_go, opened, read
 
 bp = Blueprint("pack", __name__, url_prefix="/homes/<home>/hand-over")
 
@@ -103,7 +104,9 @@ def index(home: str) -> ResponseReturnValue:
 def as_zip(home: str) -> ResponseReturnValue:
     """Give everything as one file."""
     name = f"{opened(home).record.home.ref}-pack"
-    made = pack_zip(pack_files(_wanted(home)), name, today())
+    wanted = _wanted(home)
+    let_go()
+    made = pack_zip(pack_files(wanted), name, today())
     return _attached(made, "application/zip", f"{name}.zip")
 
 
@@ -111,14 +114,16 @@ def as_zip(home: str) -> ResponseReturnValue:
 def as_pdf(home: str) -> ResponseReturnValue:
     """Give the PDF."""
     name = f"{opened(home).record.home.ref}-pack"
-    return pdf_answer(pack_pdf(_wanted(home)), name)
+    return pdf_answer(partial(pack_pdf, _wanted(home)), name)
 
 
 @bp.get("/pack.html")
 def as_html(home: str) -> ResponseReturnValue:
     """Give the page that opens from the disk."""
     name = f"{opened(home).record.home.ref}-pack.html"
-    return _attached(pack_page(_wanted(home)), "text/html", name)
+    wanted = _wanted(home)
+    let_go()
+    return _attached(pack_page(wanted), "text/html", name)
 
 
 def _wanted(home: str) -> Wanted:
