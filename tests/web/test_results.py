@@ -5,8 +5,14 @@ from __future__ import annotations
 from collections.abc import Callable
 from datetime import date
 from decimal import Decimal
+from pathlib import Path
 
-from app.domain.record import Record
+import pytest
+
+from app.domain.edits import added
+from app.domain.record import Circuit, Record, Result
+from app.services.homes import open_home, save
+from app.store.engine import make_engine, writing
 from tests.pages import CheckedClient
 
 Stored = Callable[..., Record]
@@ -146,3 +152,75 @@ def test_the_paper_shows_what_was_copied_from_it(
 
 def test_a_board_that_is_not_there(here: CheckedClient) -> None:
     assert here.see("/homes/H1/results/board/B9/copy", 404).h1
+
+
+ELSEWHERE = (
+    Result(ref="V1", about="W1", rcd_ms=Decimal(28), tested_on=date(2021, 6, 14)),
+    Result(ref="V2", about="CUT", ze_ohm=Decimal("0.2")),
+    Result(ref="V3", about="C9", zs_ohm=Decimal("1.2")),
+    Result(ref="V4", about="C1", zs_ohm=Decimal("0.6")),
+    Result(ref="V5", ze_ohm=Decimal("0.35")),
+)
+
+
+@pytest.fixture
+def with_results(here: CheckedClient, database: Path, small: Record) -> CheckedClient:
+    """A home with results that no sheet of a board and no paper shows."""
+    with writing(make_engine(database)) as connection:
+        start = open_home(connection, "H1")
+        loose = added(start.record, Circuit(ref="C9", name="Bell"))
+        save(connection, start, loose.having(results=ELSEWHERE), "Copied.")
+    return here
+
+
+@pytest.mark.parametrize("ref", [result.ref for result in ELSEWHERE])
+def test_whatever_a_result_is_of_it_is_listed_put_right_and_deleted(
+    with_results: CheckedClient, stored: Stored, ref: str
+) -> None:
+    page = with_results.see("/homes/H1/results/")
+    (url,) = {to for text, to in page.links.items() if f"({ref})" in text}
+    page = with_results.see(url)
+    assert page.h1 == f"Test result {ref}"
+    after = with_results.save(page.links["Change"], zs_ohm="0,41")
+    assert after.undo == f"Changed test result Test result {ref} ({ref})."
+    assert "Zs 0.41 Ω" in after.main
+    found = stored().find(Result, ref)
+    assert found is not None
+    assert found.zs_ohm == Decimal("0.41")
+    assert found.about == next(r for r in ELSEWHERE if r.ref == ref).about
+    after = with_results.save(after.links["Delete"], press="Delete")
+    assert f"({ref})" in after.undo
+    assert stored().find(Result, ref) is None
+
+
+@pytest.mark.parametrize(
+    ("url", "ref"), [("devices/W1/", "V1"), ("intake/", "V2"), ("circuits/C9/", "V3")]
+)
+def test_a_thing_leads_to_its_results(
+    with_results: CheckedClient, url: str, ref: str
+) -> None:
+    page = with_results.see(f"/homes/H1/{url}")
+    assert f"/homes/H1/results/{ref}/" in page.links.values()
+
+
+def test_a_device_is_given_a_result_on_its_page(
+    here: CheckedClient, stored: Stored
+) -> None:
+    page = here.see("/homes/H1/devices/RCD/")
+    (form,) = {to for text, to in page.links.items() if "a test result" in text}
+    after = here.save(form, rcd_ms="28", tested_on="2021-06-14")
+    assert "14 June 2021 (V1): RCD 28 ms" in after.main
+    assert stored().results[0].about == "RCD"
+    page = here.submit(form, rcd_ms="28", tested_on="2999-01-01")
+    assert "still to come" in page.error("tested_on")
+
+
+def test_what_is_odd_is_asked_about_on_its_page_too(
+    here: CheckedClient, stored: Stored
+) -> None:
+    here.save("/homes/H1/new/results", about="C1", r1_r2_ohm="1200")
+    assert "Did you mean 1.2 Ω?" in here.see("/homes/H1/results/V1/").main
+
+
+def test_a_result_that_is_not_there(here: CheckedClient) -> None:
+    assert here.see("/homes/H1/results/V9/", 404).h1

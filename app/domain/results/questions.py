@@ -9,6 +9,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from decimal import Decimal
 
+from app.domain.record import Board, Circuit, Device, Record, Result
 from app.domain.results.sheet import COLUMNS, Row
 
 PRACTICE = "Common practice, no source."
@@ -65,6 +66,26 @@ def questions(
             )
             found.setdefault(column, question)
     return tuple(found.values())
+
+
+def questions_of(record: Record, result: Result) -> tuple[Question, ...]:
+    """Return what to look at again in a result, wherever it came from."""
+    about = result.about or record.home.ref
+    row = Row(ref=about, title="", of="circuit", result=result)
+    names = [c.name for c in COLUMNS] + [c.sign for c in COLUMNS if c.sign]
+    values = {name: getattr(result, name) for name in names}
+    return questions(row, values, earthing_at(record, about))
+
+
+def earthing_at(record: Record, ref: str) -> str:
+    """Return the earthing arrangement at a thing: of its board, else of the home."""
+    item = record.by_ref.get(ref)
+    if isinstance(item, Circuit):
+        item = record.find(Device, next(iter(item.ways), None))
+    if isinstance(item, Device):
+        item = record.find(Board, item.board)
+    own = item.earthing if isinstance(item, Board) else "supply"
+    return record.home.earthing if own == "supply" else own
 
 
 Numbers = Mapping[str, Decimal]
