@@ -16,6 +16,7 @@ from app.domain.edits import added, new_ref
 from app.domain.record import SHORT, Board, Paper, Record, Result
 from app.domain.record.choices import PAPER_KINDS
 from app.domain.results import (
+    COLUMNS,
     copied,
     earthing_at,
     newest_first,
@@ -37,6 +38,8 @@ from app.web.words import Facts, facts_of
 
 bp = Blueprint("results", __name__, url_prefix="/homes/<home>/results")
 Link = tuple[str, str]
+# What the sentence on a result's page says already.
+MEASURED = tuple(name for c in COLUMNS for name in (c.name, c.sign) if name)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -164,7 +167,7 @@ def show(home: str, ref: str) -> ResponseReturnValue:
         about=_links(record, result.about),
         paper=_links(record, result.paper),
         questions=tuple((q.sentence, q.source) for q in questions_of(record, result)),
-        facts=facts_of(result, record, skip=("about", "paper")),
+        facts=facts_of(result, record, skip=("about", "paper", *MEASURED)),
         edit=edit_url(home, result),
         delete=delete_url(home, result),
         back=url_for(".index", home=home),
