@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable
 from datetime import date, timedelta
 
+import pytest
+
 from app.domain.record import Record
 from tests.pages import CheckedClient
 
@@ -55,6 +57,23 @@ def test_a_day_to_come_is_refused(here: CheckedClient) -> None:
     assert page.value("number", "Write it down") == "17"
     page = here.submit(url, press="Write it down", number="1" * 121)
     assert "at most" in page.error("number")
+
+
+@pytest.mark.parametrize("typed", [{"number": "17"}, {"dated": "2026-03-01"}])
+def test_what_is_typed_of_a_paper_is_never_dropped(
+    here: CheckedClient, stored: Stored, typed: dict[str, str]
+) -> None:
+    url = f"{planned(here)}done"
+    page = here.submit(url, typed, press="Write it down")
+    assert page.status == 422
+    assert "Choose what the paper is" in page.error("paper")
+    (name,) = typed
+    assert page.value(name, "Write it down") == typed[name]
+    assert stored().works[0].state == "planned"
+    here.go_on(here.submit_on(page, press="Write it down", paper="unknown"))
+    (paper,) = stored().papers
+    assert str(getattr(paper, name)) == typed[name]
+    assert paper.work == "W3"
 
 
 def test_work_changed_meanwhile_is_not_ended_unseen(

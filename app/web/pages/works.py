@@ -129,13 +129,23 @@ class DoneForm(FlaskForm):  # type: ignore[misc]
         if len(tidy(field.data or "")) > SHORT:
             raise ValidationError(f"Enter {SHORT} characters at most.")
 
+    def validate_paper(self, field: SelectField) -> None:
+        """Lose nothing that was typed of a paper."""
+        if field.data == NO_PAPER and (self._number() or self.dated.data):
+            raise ValidationError(
+                "A number or a date of a paper is typed below. Choose what the paper "
+                "is, or empty them."
+            )
+
     def of_paper(self) -> Paper | None:
         """Return the paper that was named, if one was."""
         if self.paper.data == NO_PAPER:
             return None
-        number = tidy(self.number.data or "")
         kind, dated = self.paper.data, self.dated.data
-        return Paper(ref="Q", kind=kind, number=number, dated=dated)
+        return Paper(ref="Q", kind=kind, number=self._number(), dated=dated)
+
+    def _number(self) -> str:
+        return tidy(self.number.data or "")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
