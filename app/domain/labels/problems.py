@@ -11,6 +11,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 
 from app.domain.kinds import POINT_KINDS
 from app.domain.labels.label import (
@@ -275,10 +276,12 @@ def _plain(text: str) -> str:
 
 
 def _names(text: str, room: str) -> bool:
-    # Nearly every room is not in the text at all, which is quicker to see.
-    if room.casefold() not in text.casefold():
-        return False
-    return bool(re.search(rf"\b{re.escape(room)}\b", text, re.IGNORECASE))
+    return bool(_named(room).search(text))
+
+
+@lru_cache(maxsize=4096)
+def _named(room: str) -> re.Pattern[str]:
+    return re.compile(rf"\b{re.escape(room)}\b", re.IGNORECASE)
 
 
 def _is_among(room: str, served: set[str]) -> bool:
