@@ -48,6 +48,27 @@ def test_from_plan_to_done_to_paper(here: CheckedClient, stored: Stored) -> None
     assert stored().papers == ()
 
 
+def test_a_later_look_lifts_the_doubt_of_work_without_a_day(
+    here: CheckedClient, stored: Stored
+) -> None:
+    url = planned(here)
+    after = here.save(f"{url}done", press="Write it down", done_on="")
+    assert (stored().works[0].done_on, stored().works[0].done_before) == (None, TODAY)
+    assert "Done no later than" in after.main
+    assert "Look again, and write the new day." in after.main
+    here.save("/homes/H1/ties/T-P1-C1-feeds/edit", seen_on=TODAY.isoformat())
+    assert "puts a doubt" not in here.see(url).main
+    here.save(f"{url}edit", done_before="")
+    assert "or by when it was done" in here.see(url).main
+
+
+def test_work_that_names_nothing_says_that_it_puts_no_doubt(
+    here: CheckedClient,
+) -> None:
+    here.save("/homes/H1/new/works", name="Rewired", state="done")
+    assert "It names nothing that it touched" in here.see(f"{LIST}W3/").main
+
+
 def test_a_day_to_come_is_refused(here: CheckedClient) -> None:
     url = f"{planned(here)}done"
     tomorrow = (TODAY + timedelta(days=1)).isoformat()
