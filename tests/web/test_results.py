@@ -13,7 +13,7 @@ from app.domain.edits import added
 from app.domain.record import Circuit, Record, Result
 from app.services.homes import open_home, save
 from app.store.engine import make_engine, writing
-from tests.pages import CheckedClient
+from tests.pages import CheckedClient, Page
 
 Stored = Callable[..., Record]
 COPY = "/homes/H1/results/board/B1/copy"
@@ -74,9 +74,38 @@ def test_a_slip_is_asked_about_and_can_be_confirmed(
     assert page.status == 422
     assert "R1+R2 of 1200 Ω? Did you mean 1.2 Ω?" in page.main
     assert stored().results == ()
-    after = here.go_on(here.submit_on(page, {"ok-r1_r2_ohm-C1": "yes"}))
+    after = here.go_on(here.submit_on(page, ticked(page, "r1_r2_ohm-C1")))
     assert after.undo
     assert stored().results[0].r1_r2_ohm == 1200
+
+
+def ticked(page: Page, cell: str) -> dict[str, str]:
+    """Return what ticking the question beside a cell sends."""
+    return {f"ok-{cell}": page.by_id[f"ok-{cell}"].get("value")}
+
+
+def test_a_tick_holds_for_the_value_that_was_ticked_only(
+    here: CheckedClient, stored: Stored
+) -> None:
+    cell = "r1_r2_ohm-C1"
+    page = here.submit(COPY, HEAD | {cell: "1.2k"})
+    tick = ticked(page, cell)
+    # Another odd value typed beside the tick, or an error elsewhere in between.
+    page = here.submit_on(page, {**tick, cell: "3k"})
+    assert page.status == 422
+    assert "R1+R2 of 3000 Ω?" in page.main
+    assert page.by_id[f"ok-{cell}"].get("checked") is None
+    page = here.submit_on(page, {**ticked(page, cell), "zs_ohm-C2": "much"})
+    assert page.by_id[f"ok-{cell}"].get("checked") is not None
+    assert stored().results == ()
+    # Asked of the same value for another reason: it was not that which was ticked.
+    here.save("/homes/H1/boards/B1/edit", earthing="tn_s")
+    page = here.submit(COPY, HEAD | {"zs_ohm-C1": "25", cell: "30"})
+    ticks = ticked(page, "zs_ohm-C1") | ticked(page, cell)
+    page = here.submit_on(page, {**ticks, cell: "5"})
+    assert page.status == 422
+    assert "Zs of 25 Ω? Did you mean 0.025 Ω?" in page.main
+    assert stored().results == ()
 
 
 def test_a_later_paper_never_changes_an_earlier_one(
