@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
 from flask import request
@@ -129,7 +129,7 @@ def as_it_stands(sheet: Sheet) -> Grid:
     return Grid(sheet=sheet, typed=typed, errors={}, asked=(), confirmed=frozenset())
 
 
-def as_sent(sheet: Sheet, earthing: str) -> Grid:
+def as_sent(sheet: Sheet, earthing: str, longest: Callable[[str], int | None]) -> Grid:
     """Return the grid as it was sent, with what is wrong and what is asked."""
     typed = {
         row.ref: {
@@ -144,7 +144,8 @@ def as_sent(sheet: Sheet, earthing: str) -> Grid:
         wrong = _wrong(row, typed[row.ref])
         errors |= wrong
         if not wrong:
-            asked += questions(row, values_of(row, typed[row.ref]), earthing)
+            values = values_of(row, typed[row.ref])
+            asked += questions(row, values, earthing, longest)
     confirmed = frozenset(
         q.key
         for q in asked

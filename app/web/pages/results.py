@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import partial
 from typing import Any
 
 from flask import Blueprint, redirect, render_template, request, url_for
@@ -13,12 +14,14 @@ from wtforms.fields.choices import SelectChoice  # type: ignore[attr-defined]
 from wtforms.validators import ValidationError
 
 from app.domain.edits import added, new_ref
+from app.domain.network import network
 from app.domain.record import SHORT, Board, Paper, Record, Result
 from app.domain.record.choices import PAPER_KINDS
 from app.domain.results import (
     COLUMNS,
     copied,
     earthing_at,
+    longest_at,
     newest_first,
     questions_of,
     results_of,
@@ -199,7 +202,9 @@ def keep(home: str, ref: str) -> ResponseReturnValue:
         form = _head(record)
         paper = _paper(record, form.paper.data or "")
         sheet = sheet_of(record, board, paper.ref if paper else None)
-        grid = as_sent(sheet, earthing_at(record, board.ref))
+        earthing = earthing_at(record, board.ref)
+        longest = partial(_longest_at, record)
+        grid = as_sent(sheet, earthing, longest)
         if form.validate() and not grid.problems:
             if request.form.get("mark", mark_of(sheet)) == mark_of(sheet) or not paper:
                 new = _kept(record, form, paper, grid)
@@ -270,6 +275,10 @@ def _board(
 ) -> tuple[str, str, tuple[tuple[object, ...], ...]]:
     url = url_for(".copy", home=record.home.ref, ref=board.ref)
     return board.title, url, result_rows(record, own, of=True)
+
+
+def _longest_at(record: Record, ref: str) -> int | None:
+    return longest_at(network(record), ref)
 
 
 def _links(record: Record, ref: str | None) -> tuple[Link, ...]:
