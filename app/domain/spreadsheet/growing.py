@@ -13,8 +13,10 @@ from app.domain.record import (
     Circuit,
     Device,
     Item,
+    Point,
     Record,
     Room,
+    Source,
 )
 from app.domain.spreadsheet.values import UnreadableError, plain
 
@@ -99,6 +101,7 @@ class Making:
         asked: What is asked for beside the sheet.
         notes: Sentences about what is not taken.
         seen: Ways of the sheet by board and name, with their row.
+        to_come: References that the sheet asks for, by themselves in small letters.
     """
 
     record: Record
@@ -106,6 +109,7 @@ class Making:
     asked: Asked
     notes: list[str] = field(default_factory=list)
     seen: dict[tuple[str, str], int] = field(default_factory=dict)
+    to_come: dict[str, str] = field(default_factory=dict)
 
     def note(self, sentence: str) -> None:
         """Note once what is not taken."""
@@ -194,6 +198,29 @@ def find_circuit(making: Making, text: str) -> Circuit:
     raise UnreadableError(
         "is no circuit of this home. Bring the circuits in first, or leave it open"
     )
+
+
+def find_feeder(making: Making, text: str) -> tuple[str, str]:
+    """Return what a point is tied to: its reference and what it is called.
+
+    A circuit is named in any way; a point or a source by its reference, and a point may
+    stand further down the sheet.
+
+    Raises:
+        UnreadableError: There is none, or there are several.
+    """
+    try:
+        circuit = find_circuit(making, text)
+    except UnreadableError:
+        ref = text.casefold()
+        things = (*making.growing.of(Point), *making.growing.of(Source))
+        for item in things:
+            if item.ref.casefold() == ref:
+                return item.ref, f"{item.title} ({item.ref})"
+        if ref in making.to_come:
+            return making.to_come[ref], making.to_come[ref]
+        raise
+    return circuit.ref, f"{circuit.title} ({circuit.ref})"
 
 
 def find_rooms(making: Making, text: str) -> list[Room]:

@@ -53,6 +53,7 @@ def made_of(kind: str, sheet: Sheet, match: Match, making: Making) -> Made:
     """Return what a sheet of a kind makes of a record, by what its columns hold."""
     names = _names(sheet, match)
     rows, left_out = [], [*_columns_left_out(sheet, match)]
+    making.to_come.update(_references(sheet, match))
     faults: list[CellFault] = []
     skipped: dict[str, list[int]] = {}
     for number, cells in enumerate(sheet.rows, 1):
@@ -134,6 +135,15 @@ def _names(sheet: Sheet, match: Match) -> tuple[str, ...]:
 def _lettered(word: str, index: int) -> str:
     letters = column_letters(index)
     return f"{word} ({letters})" if word else letters
+
+
+def _references(sheet: Sheet, match: Match) -> Iterator[tuple[str, str]]:
+    """Yield each reference that a row asks for, in small letters and as it stands."""
+    if "ref" in match.columns:
+        at = match.columns.index("ref")
+        for cells in sheet.rows[match.row :]:
+            if at < len(cells) and (ref := tidied(cells[at])):
+                yield ref.casefold(), ref
 
 
 def _columns_left_out(sheet: Sheet, match: Match) -> Iterator[str]:
