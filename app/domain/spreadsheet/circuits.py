@@ -13,6 +13,7 @@ from app.domain.spreadsheet.devices import device_said, filled_in, settled
 from app.domain.spreadsheet.growing import Making, find_way
 from app.domain.spreadsheet.marks import cable_sizes
 from app.domain.spreadsheet.rows import MadeRow, RowIn, facts_of
+from app.domain.spreadsheet.there import circuit_there
 from app.domain.spreadsheet.values import UnreadableError
 
 NOT_MADE = (
@@ -29,13 +30,17 @@ def make_circuit(row: RowIn, making: Making) -> MadeRow | None:
     if said and not making.asked.make_devices:
         making.note(NOT_MADE)
         said = {}
+    before = making.growing.copy() if making.asked.only_new else making.growing
     ways = list(_ways(row, making, said, said_by))
     if not (values.keys() & {"name", "number", "use"} or ways or row.faults):
         row.fault("", "The row names no circuit: no name, number, use or way.")
     if row.faults:
         return None
-    ref = wanted_ref(row, making, Circuit, values)
     refs = tuple(dict.fromkeys(device.ref for device, _ in ways))
+    if making.leaves_out(row.number, circuit_there(making, values, refs)):
+        making.growing = before
+        return None
+    ref = wanted_ref(row, making, Circuit, values)
     circuit = row.built(Circuit, {**values, "ref": ref, "ways": refs}, by)
     if circuit is None or row.faults:
         return None

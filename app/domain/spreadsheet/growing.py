@@ -18,6 +18,7 @@ from app.domain.record import (
     Room,
     Source,
 )
+from app.domain.spreadsheet.rows import There
 from app.domain.spreadsheet.values import UnreadableError, plain
 
 I = TypeVar("I", bound=Item)  # noqa: E741
@@ -38,6 +39,7 @@ class Asked:
             that are there filled in.
         make_rooms: Whether rooms that are not there are made.
         kind_unsaid: Kind of a device where the sheet says none.
+        only_new: Whether rows of what is there already are left out.
     """
 
     file: str = ""
@@ -45,6 +47,7 @@ class Asked:
     make_devices: bool = False
     make_rooms: bool = False
     kind_unsaid: str = "unknown"
+    only_new: bool = False
 
 
 class Growing:
@@ -55,6 +58,13 @@ class Growing:
         self._lists = {cls: list(record.of(cls)) for cls in SORTS.values()}
         self._used = {ref.upper() for ref in record.by_ref}
         self._next: dict[type[Item], int] = {}
+
+    def copy(self) -> Growing:
+        """Return it as it has grown so far, to go back to."""
+        other = Growing(self._start)
+        other._lists = {cls: [*items] for cls, items in self._lists.items()}
+        other._used, other._next = {*self._used}, {**self._next}
+        return other
 
     def new_ref(self, cls: type[Item]) -> str:
         """Return the next free reference of a sort, and hold it."""
@@ -101,6 +111,7 @@ class Making:
         asked: What is asked for beside the sheet.
         notes: Sentences about what is not taken.
         seen: Ways of the sheet by board and name, with their row.
+        there: Rows of what is there already.
         to_come: References that the sheet asks for, by themselves in small letters.
     """
 
@@ -109,12 +120,20 @@ class Making:
     asked: Asked
     notes: list[str] = field(default_factory=list)
     seen: dict[tuple[str, str], int] = field(default_factory=dict)
+    there: list[There] = field(default_factory=list)
     to_come: dict[str, str] = field(default_factory=dict)
 
     def note(self, sentence: str) -> None:
         """Note once what is not taken."""
         if sentence not in self.notes:
             self.notes.append(sentence)
+
+    def leaves_out(self, row: int, ref: str | None) -> bool:
+        """Note that a row names what is there; return whether it is left out for it."""
+        if ref is None:
+            return False
+        self.there.append(There(row=row, ref=ref, what=self.record.by_ref[ref].title))
+        return self.asked.only_new
 
 
 def find_board(making: Making, text: str) -> Board:

@@ -11,7 +11,7 @@ from app.domain.spreadsheet.circuits import make_circuit
 from app.domain.spreadsheet.growing import Asked, Growing, Making
 from app.domain.spreadsheet.headings import Match, headings, plain_heading
 from app.domain.spreadsheet.points import make_point
-from app.domain.spreadsheet.rows import CellFault, MadeRow, RowIn
+from app.domain.spreadsheet.rows import CellFault, MadeRow, RowIn, There
 from app.domain.spreadsheet.shapes import Sheet, column_letters
 from app.domain.spreadsheet.targets import TARGETS
 from app.domain.spreadsheet.values import plain, tidied
@@ -41,12 +41,14 @@ class Made:
         rows: Each row that makes something, in order.
         faults: Each cell that cannot be taken.
         left_out: What is not taken of the sheet, in sentences.
+        there: Each row that names what is in the record already.
     """
 
     record: Record
     rows: tuple[MadeRow, ...]
     faults: tuple[CellFault, ...]
     left_out: tuple[str, ...]
+    there: tuple[There, ...] = ()
 
 
 def made_of(kind: str, sheet: Sheet, match: Match, making: Making) -> Made:
@@ -70,7 +72,10 @@ def made_of(kind: str, sheet: Sheet, match: Match, making: Making) -> Made:
             left_out.append(f"The rows after row {number} were not looked at yet.")
             break
     left_out += [f"{why}: {_span(found)}." for why, found in skipped.items() if why]
-    if not rows and not faults:
+    if making.asked.only_new and making.there:
+        numbers = [there.row for there in making.there]
+        left_out.append(f"Here already, so left out: {_span(numbers)}.")
+    elif not rows and not faults:
         faults.append(_nothing(kind, match))
     return finished(making, rows, faults, left_out)
 
@@ -93,6 +98,7 @@ def finished(
         rows=tuple(rows),
         faults=tuple(faults),
         left_out=(*left_out, *making.notes),
+        there=tuple(making.there),
     )
 
 

@@ -10,6 +10,7 @@ from app.domain.record.choices import GRADES, STOREYS, TIE_ROLES
 from app.domain.spreadsheet.circuits import wanted_ref
 from app.domain.spreadsheet.growing import Making, find_feeder, find_rooms
 from app.domain.spreadsheet.rows import MadeRow, RowIn, facts_of
+from app.domain.spreadsheet.there import point_there
 from app.domain.spreadsheet.values import UnreadableError, plain, words_of
 
 # A sheet is something told, or on paper: nobody has seen the point go off by it.
@@ -36,6 +37,9 @@ def make_point(row: RowIn, making: Making) -> MadeRow | None:
     values.setdefault("kind", "unknown")
     tied = _tied(row, making)
     room, room_said = _room(row, making)
+    there = None if row.faults else point_there(making, values, room)
+    if making.leaves_out(row.number, there):
+        return None
     ref = wanted_ref(row, making, Point, values)
     fields: dict[str, Any] = {**values, "ref": ref, "room": room}
     point = None if row.faults else row.built(Point, fields, by)

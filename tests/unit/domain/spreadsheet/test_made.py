@@ -436,3 +436,61 @@ def test_a_tie_says_what_it_is_if_it_does_not_feed() -> None:
         ("P8", "C1", "feeds"), ("P8", "C2", "neutral"), ("P8", "P9", "present"),
         ("P9", "C2", "present"),
     ]  # fmt: skip
+
+
+SOCKETS = [["Room", "Point", "Where"], ["Kitchen", "socket", "by the sink"],
+           ["Kitchen", "socket", ""], ["Kitchen", "socket", ""]]  # fmt: skip
+
+
+def test_what_is_there_already_is_named_and_left_out_if_that_is_asked_for() -> None:
+    first = brought("points", SOCKETS)
+    assert first.there == ()
+    again = brought("points", SOCKETS, first.record)
+    assert [(t.row, t.ref) for t in again.there] == [(2, "P1"), (3, "P2"), (4, "P3")]
+    assert len(again.record.points) == 6
+    others = brought("points", SOCKETS, first.record, only_new=True)
+    assert others.record == first.record
+    assert others.faults == ()
+    assert others.left_out == ("Here already, so left out: 2 to 4.",)
+
+
+def test_three_alike_are_three_and_a_fourth_is_new() -> None:
+    start = brought("points", SOCKETS).record
+    more = [*SOCKETS, ["Kitchen", "socket", ""], ["Hall", "socket", ""]]
+    made = brought("points", more, start, only_new=True)
+    assert [row.row for row in made.rows] == [5, 6]
+
+
+def test_circuits_are_there_by_name_number_and_way() -> None:
+    rows = [["No", "Circuit", "Way"], ["1", "kitchen  Sockets", "1"],
+            ["2", "Kitchen sockets", "2"], ["1", "Kitchen sockets", "2"]]  # fmt: skip
+    made = brought("circuits", rows)
+    assert [(t.row, t.ref) for t in made.there] == [(2, "C1")]
+    assert len(brought("circuits", rows, only_new=True).record.circuits) == 4
+
+
+def test_a_row_that_is_left_out_makes_no_way_and_fills_none_in() -> None:
+    rows = [["Reference", "Way", "Device", "Circuit"], ["C1", "7", "B32", "Moved"],
+            ["C2", "2", "C32", "Lights"]]  # fmt: skip
+    made = brought("circuits", rows, only_new=True, make_devices=True)
+    assert [t.ref for t in made.there] == ["C1", "C2"]
+    assert made.record == home()
+
+
+def test_a_reference_that_is_there_is_left_out_or_refused() -> None:
+    rows = [["Reference", "Circuit"], ["c1", "Sockets, renamed"], ["C7", "New"]]
+    made = brought("circuits", rows)
+    assert [(f.row, f.column) for f in made.faults] == [(2, "Reference")]
+    assert [t.ref for t in made.there] == ["C1"]
+    others = brought("circuits", rows, only_new=True)
+    assert [row.ref for row in others.rows] == ["C7"]
+    # What has the reference is something else: that is no way to be there.
+    other = [["Reference", "Circuit"], ["W1", "x"]]
+    assert brought("circuits", other, only_new=True).faults
+
+
+def test_ways_that_are_there_are_left_out() -> None:
+    rows = [["Way", "Device"], ["1", "B32"], ["3", "B6"]]
+    assert brought("ways", rows).faults
+    made = brought("ways", rows, only_new=True)
+    assert [row.what for row in made.rows] == ["Way 3"]
