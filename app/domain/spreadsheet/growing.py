@@ -112,6 +112,8 @@ class Making:
         notes: Sentences about what is not taken.
         seen: Ways of the sheet by board and name, with their row.
         there: Rows of what is there already.
+        named: References of that.
+        alike: Of each class, what its things are told apart by, and which they are.
         to_come: References that the sheet asks for, by themselves in small letters.
     """
 
@@ -121,6 +123,8 @@ class Making:
     notes: list[str] = field(default_factory=list)
     seen: dict[tuple[str, str], int] = field(default_factory=dict)
     there: list[There] = field(default_factory=list)
+    named: set[str] = field(default_factory=set)
+    alike: dict[type[Item], dict[object, list[str]]] = field(default_factory=dict)
     to_come: dict[str, str] = field(default_factory=dict)
 
     def note(self, sentence: str) -> None:
@@ -132,6 +136,7 @@ class Making:
         """Note that a row names what is there; return whether it is left out for it."""
         if ref is None:
             return False
+        self.named.add(ref)
         self.there.append(There(row=row, ref=ref, what=self.record.by_ref[ref].title))
         return self.asked.only_new
 
