@@ -30,16 +30,15 @@ def make_circuit(row: RowIn, making: Making) -> MadeRow | None:
     if said and not making.asked.make_devices:
         making.note(NOT_MADE)
         said = {}
-    before = making.growing.copy() if making.asked.only_new else making.growing
+    there = circuit_there(making, values, _ways_there(row, making))
+    if making.leaves_out(row.number, there):
+        return None
     ways = list(_ways(row, making, said, said_by))
     if not (values.keys() & {"name", "number", "use"} or ways or row.faults):
         row.fault("", "The row names no circuit: no name, number, use or way.")
     if row.faults:
         return None
     refs = tuple(dict.fromkeys(device.ref for device, _ in ways))
-    if making.leaves_out(row.number, circuit_there(making, values, refs)):
-        making.growing = before
-        return None
     ref = wanted_ref(row, making, Circuit, values)
     circuit = row.built(Circuit, {**values, "ref": ref, "ways": refs}, by)
     if circuit is None or row.faults:
@@ -80,6 +79,22 @@ def _ways(
     for part in _parts(making, text, row.text("board")):
         if found := _way(row, making, part, said, by):
             yield found
+
+
+def _ways_there(row: RowIn, making: Making) -> tuple[str, ...] | None:
+    """Return the ways that a row names; None where one of them is not there yet."""
+    text, found = row.text("way"), []
+    for part in _parts(making, text, row.text("board")) if text else ():
+        way: object = _in_intake(making, part)
+        if way is None:
+            try:
+                way = find_way(making, part, row.text("board"))
+            except UnreadableError:
+                return None
+        if not isinstance(way, Device | IntakeItem):
+            return None
+        found.append(way.ref)
+    return tuple(found)
 
 
 def _way(

@@ -59,13 +59,6 @@ class Growing:
         self._used = {ref.upper() for ref in record.by_ref}
         self._next: dict[type[Item], int] = {}
 
-    def copy(self) -> Growing:
-        """Return it as it has grown so far, to go back to."""
-        other = Growing(self._start)
-        other._lists = {cls: [*items] for cls, items in self._lists.items()}
-        other._used, other._next = {*self._used}, {**self._next}
-        return other
-
     def new_ref(self, cls: type[Item]) -> str:
         """Return the next free reference of a sort, and hold it."""
         number = self._next.get(cls, len(self._lists[cls]) + 1)

@@ -22,11 +22,13 @@ def point_there(making: Making, values: dict[str, Any], room: str | None) -> str
 
 
 def circuit_there(
-    making: Making, values: dict[str, Any], ways: tuple[str, ...]
+    making: Making, values: dict[str, Any], ways: tuple[str, ...] | None
 ) -> str | None:
-    """Return the circuit that a row names: of its name, number and ways."""
-    key = (_word(values, "name"), _word(values, "number"), *sorted(ways))
-    return _there(making, Circuit, values, key if key[0] else None)
+    """Return the circuit that a row names: of its name, number and ways, if any."""
+    name, number = _word(values, "name"), _word(values, "number")
+    told_apart = bool(name) and ways is not None
+    key = (name, number, *sorted(ways or ())) if told_apart else None
+    return _there(making, Circuit, values, key)
 
 
 def device_there(making: Making, board: str, values: dict[str, Any]) -> str | None:

@@ -469,6 +469,15 @@ def test_circuits_are_there_by_name_number_and_way() -> None:
     assert len(brought("circuits", rows, only_new=True).record.circuits) == 4
 
 
+def test_a_circuit_is_there_whatever_its_device_has_become() -> None:
+    rows = [["Circuit", "Way", "Device"], ["Shed", "7", "B32"]]
+    first = brought("circuits", rows, make_devices=True).record
+    again = brought("circuits", rows, first, make_devices=True)
+    assert [t.what for t in again.there] == ["Shed"]
+    others = brought("circuits", rows, first, make_devices=True, only_new=True)
+    assert (others.record, others.faults) == (first, ())
+
+
 def test_a_row_that_is_left_out_makes_no_way_and_fills_none_in() -> None:
     rows = [["Reference", "Way", "Device", "Circuit"], ["C1", "7", "B32", "Moved"],
             ["C2", "2", "C32", "Lights"]]  # fmt: skip
