@@ -230,6 +230,8 @@ def test_a_thing_leads_to_its_results(
 ) -> None:
     page = with_results.see(f"/homes/H1/{url}")
     assert f"/homes/H1/results/{ref}/" in page.links.values()
+    # Nobody is asked to measure in the intake.
+    assert any("a test result" in text for text in page.links) == (url != "intake/")
 
 
 def test_a_device_is_given_a_result_on_its_page(
