@@ -20,8 +20,11 @@ from wtforms.fields.choices import SelectChoice  # type: ignore[attr-defined]
 from wtforms.validators import ValidationError
 
 from app.domain.record import LONG, REF_PATTERN, SORTS, FieldSpec, Item, Record
+from app.web.papers import today
 
 NOTHING = ""
+# Days of what was measured, which cannot be still to come.
+COME = frozenset({"tested_on"})
 # Years that an hour may be of; outside them it is a slip of the hand.
 EARLIEST, LATEST = 1880, 2200
 # Control characters, and code points that are no characters.
@@ -266,9 +269,16 @@ def _validators(spec: FieldSpec) -> list[Callable[[Any, Any], None]]:
         checks.append(_length(spec))
     if spec.name == "ref":
         checks.append(_is_ref)
+    if spec.name in COME:
+        checks.append(_has_come)
     if spec.required:
         checks.append(_needed(spec))
     return checks
+
+
+def _has_come(_form: Any, field: Any) -> None:
+    if field.data and field.data > today():
+        raise ValidationError("That day is still to come. Enter when it was done.")
 
 
 def _needed(spec: FieldSpec) -> Callable[[Any, Any], None]:

@@ -25,6 +25,7 @@ NEW = {
     "papers": ({"name": "A report", "number": "17"}, ""),
     "reminders": ({"name": "Look at the seal", "basis": "It was loose."}, ""),
     "controls": ({"controller": "P1", "controlled": "P2"}, ""),
+    "results": ({"about": "W1", "note": "On the lid of the board."}, ""),
     "trips": ({"moved": "rcd", "outcome": "found", "note": "Rain."}, ""),
 }
 

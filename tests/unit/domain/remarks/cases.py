@@ -63,6 +63,15 @@ def with_result(**fields: str) -> Record:
     return measured().having(results=(result,))
 
 
+def behind_rcds(ms: str, *rcds: dict[str, Any]) -> Record:
+    """A circuit behind RCDs, the first of them nearest the street, with one time."""
+    part = way("W1", circuit("C1", socket("P1")))
+    for number, fields in enumerate(reversed(rcds)):
+        part = rcd(f"RCD{len(rcds) - number}", part, **fields)
+    result = Result(ref="V1", about="C1", rcd_ms=Decimal(ms))
+    return of_board(part).having(results=(result,))
+
+
 def with_button(outcome: str, on: date) -> Record:
     """A board whose RCD's button was pressed on a day."""
     record = of_board(rcd("RCD", way("W1", circuit("C1", socket("P1")))))
@@ -866,5 +875,9 @@ CASES: dict[str, Case] = {
         with_button("failed", date(2026, 3, 1)),
         with_button("worked", date(2026, 3, 1)),
     ),
-    "rcd-slow": Case(with_result(rcd_ms="310"), with_result(rcd_ms="28")),
+    "rcd-slow": Case(
+        behind_rcds("310", {"time_delayed": "no"}),
+        behind_rcds("310", {"time_delayed": "yes", "residual_current_ma": 100}),
+        behind_rcds("310", {"residual_current_ma": 100}),
+    ),
 }

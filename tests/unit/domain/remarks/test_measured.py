@@ -9,9 +9,10 @@ from typing import Any
 import pytest
 
 from app.domain.record import Occasion, Record, Result
+from app.domain.results import questions_of
 from app.services.remarks import remarks_of
 from tests.builders import board, circuit, home, main_switch, rcd, socket, street, way
-from tests.unit.domain.remarks.cases import TODAY, with_button
+from tests.unit.domain.remarks.cases import TODAY, behind_rcds, with_button
 
 
 def codes(record: Record, outcome: str = "remark") -> set[str]:
@@ -118,3 +119,54 @@ def test_what_a_paper_says_of_a_button_stands_until_every_rcd_before_it_worked(
     worked = pressed("O1", "RCD", "worked", pressed_on)
     found = codes(record.having(occasions=(worked,)))
     assert ("button-failed" in found) is stands
+
+
+S_100 = {"time_delayed": "yes", "residual_current_ma": 100}
+OPEN_100 = {"residual_current_ma": 100}
+GENERAL = {"residual_current_ma": 30}
+
+
+@pytest.mark.parametrize(
+    ("ms", "rcds", "outcome"),
+    [
+        # BS EN 61008-1: 300 ms at IΔn for a general RCD, 500 ms for type S.
+        ("300", (GENERAL,), ""),
+        ("301", (GENERAL,), "remark"),
+        ("500", (S_100,), ""),
+        ("501", (S_100,), "remark"),
+        # One that is not delayed opens first, wherever it is.
+        ("301", (S_100, GENERAL), "remark"),
+        ("301", (GENERAL, S_100), "remark"),
+        ("300", (OPEN_100,), ""),
+        ("301", (OPEN_100,), "cannot_tell"),
+        ("301", (OPEN_100, S_100), "cannot_tell"),
+        ("301", (), "cannot_tell"),
+        ("501", (OPEN_100,), "remark"),
+        ("501", (), "remark"),
+    ],
+)
+def test_a_time_is_held_to_the_rcd_that_was_measured(
+    ms: str, rcds: tuple[dict[str, Any], ...], outcome: str
+) -> None:
+    found = [
+        r.outcome
+        for r in remarks_of(behind_rcds(ms, *rcds), TODAY)
+        if r.code == "rcd-slow"
+    ]
+    assert found == ([outcome] if outcome else [])
+
+
+def test_an_rcd_is_held_to_its_own_time_not_to_those_before_it() -> None:
+    behind = behind_rcds("28", S_100, GENERAL)
+    results = (Result(ref="V1", about="RCD1", rcd_ms=Decimal(400)),)
+    assert "rcd-slow" not in codes(behind.having(results=results))
+    results = (Result(ref="V1", about="RCD2", rcd_ms=Decimal(400)),)
+    assert "rcd-slow" in codes(behind.having(results=results))
+
+
+def test_a_slip_is_asked_about_by_the_same_time() -> None:
+    for ms, asked in (("400", 0), ("501", 1)):
+        record = behind_rcds(ms, S_100)
+        assert len(questions_of(record, record.results[0])) == asked
+    record = behind_rcds("400", GENERAL)
+    assert "longer than 300 ms" in questions_of(record, record.results[0])[0].sentence
