@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+import os
 import re
 import sys
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -20,6 +21,7 @@ if TYPE_CHECKING:
     from app.config import Config
 
 SHOWN_PROBLEMS = 100
+REPLACE = "app.cli.replace"
 # Controls of both ranges but the ends of lines and tabs; turns of the direction.
 ORDERS = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x9f\u202a-\u202e\u2066-\u2069]")
 # What JSON may hold as it is, and a console would take for an order.
@@ -37,12 +39,63 @@ json_option = click.option(
     "--json", "as_json", is_flag=True, help="Answer as JSON, for another program."
 )
 
-output_option = click.option(
-    "-o",
-    "--output",
-    type=click.Path(dir_okay=False, path_type=Path),
-    help="File to write; else the screen.",
+
+class NewFile(click.Path):
+    """A file to write.
+
+    One that is there is refused before any work, but with ``--replace``.
+    """
+
+    def __init__(self, *, or_folder: bool = False) -> None:
+        super().__init__(dir_okay=or_folder, path_type=Path)
+
+    def convert(
+        self, value: Any, param: click.Parameter | None, ctx: click.Context | None
+    ) -> Any:
+        """Return the path, if it may be written to."""
+        path = Path(os.fsdecode(super().convert(value, param, ctx)))
+        refuse_if_there(path)
+        return path
+
+
+def refuse_if_there(path: Path) -> None:
+    """Refuse a file, or a folder, that is there and shall not be written over.
+
+    Raises:
+        InvalidError: It is there; a folder is never replaced.
+    """
+    from app.errors import InvalidError
+
+    if path.is_dir():
+        raise InvalidError(f"{path} is there already, a folder. Give another name.")
+    if path.is_file() and not click.get_current_context().meta.get(REPLACE):
+        raise InvalidError(
+            f"{path} is there already. Give another name, or write over it with "
+            "--replace."
+        )
+
+
+def _keep_replace(context: click.Context, _: click.Parameter, value: object) -> None:
+    context.meta[REPLACE] = value
+
+
+# Eager, so that it is known when the file is looked at.
+replace_option = click.option(
+    "--replace",
+    is_flag=True,
+    is_eager=True,
+    expose_value=False,
+    callback=_keep_replace,
+    help="Write over a file that is there.",
 )
+
+
+def output_option(command: Callable[..., Any]) -> Callable[..., Any]:
+    """Give a command the file that it writes, else the screen."""
+    option = click.option(
+        "-o", "--output", type=NewFile(), help="File to write; else the screen."
+    )
+    return option(replace_option(command))
 
 
 class Ways(click.Group):

@@ -13,6 +13,7 @@ from app.cli._base import (
     main,
     print_json,
     reading,
+    replace_option,
 )
 from app.cli.labels import day_option, out_option, the_day, written
 
@@ -26,6 +27,7 @@ from app.cli.labels import day_option, out_option, the_day, written
     help="Size of the paper; A5 lies across. Left out: A4.",
 )
 @out_option
+@replace_option
 @day_option
 @home_option
 @json_option

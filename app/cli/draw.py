@@ -8,10 +8,12 @@ from typing import TYPE_CHECKING
 import click
 
 from app.cli._base import (
+    NewFile,
     data_option,
     home_option,
     main,
     reading,
+    replace_option,
     say,
 )
 
@@ -31,9 +33,10 @@ DRAWINGS = ("house", "one-line", "street", "board")
     "--output",
     "out",
     required=True,
-    type=click.Path(dir_okay=False, path_type=Path),
+    type=NewFile(),
     help="File to write the SVG to.",
 )
+@replace_option
 @home_option
 @data_option
 def draw(

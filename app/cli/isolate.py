@@ -7,12 +7,14 @@ from pathlib import Path
 import click
 
 from app.cli._base import (
+    NewFile,
     data_option,
     home_option,
     json_option,
     main,
     print_json,
     reading,
+    replace_option,
     say,
 )
 from app.cli.labels import day_option, the_day
@@ -25,12 +27,9 @@ from app.cli.labels import day_option, the_day
 @click.option("--board", "refs", multiple=True, metavar="REF", help="A board itself.")
 @click.option("--job", default="any", help="lighting, sockets, fixed, alarms or any.")
 @click.option("--whole-house", is_flag=True, help="Every switch of the home instead.")
-@click.option(
-    "--pdf", type=click.Path(dir_okay=False, path_type=Path), help="PDF file."
-)
-@click.option(
-    "--html", type=click.Path(dir_okay=False, path_type=Path), help="HTML file."
-)
+@click.option("--pdf", type=NewFile(), help="PDF file.")
+@click.option("--html", type=NewFile(), help="HTML file.")
+@replace_option
 @day_option
 @home_option
 @json_option

@@ -9,12 +9,14 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from app.cli._base import (
+    NewFile,
     data_option,
     home_option,
     json_option,
     main,
     print_json,
     reading,
+    replace_option,
     say,
 )
 
@@ -25,7 +27,7 @@ out_option = click.option(
     "-o",
     "--output",
     "out",
-    type=click.Path(dir_okay=False, path_type=Path),
+    type=NewFile(),
     help="File to write the PDF to.",
 )
 day_option = click.option(
@@ -45,6 +47,7 @@ day_option = click.option(
 @click.option("--right", default="0", help="Move the print right by, mm.")
 @click.option("--down", default="0", help="Move the print down by, mm.")
 @out_option
+@replace_option
 @day_option
 @home_option
 @json_option

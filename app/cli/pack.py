@@ -8,11 +8,14 @@ from pathlib import Path
 import click
 
 from app.cli._base import (
+    NewFile,
     config_of,
     data_option,
     home_option,
     main,
     reading,
+    refuse_if_there,
+    replace_option,
     say,
 )
 
@@ -25,9 +28,10 @@ PARTS = ("mpan", "phones", "names", "notes", "photos", "originals", "history")
 @click.option(
     "-o",
     "--out",
-    type=click.Path(path_type=Path),
+    type=NewFile(or_folder=True),
     help="File to write, .zip, or a folder that is not there yet; else REF-pack.zip.",
 )
+@replace_option
 @click.option(
     "--with",
     "taken",
@@ -69,18 +73,17 @@ def pack_(
         changes=changes,
         store=store_in(config_of(data).files),
     )
-    files, name = pack_files(wanted), f"{here.record.home.ref}-pack"
+    name = f"{here.record.home.ref}-pack"
     target = out or Path(f"{name}.zip")
+    refuse_if_there(target)
+    files = pack_files(wanted)
     _write(files, target, name, day)
     say(f"{target}: {len(files)} files. Kept back: {', '.join(back) or 'none'}.")
 
 
 def _write(files: dict[str, bytes], target: Path, folder: str, day: date) -> None:
-    from app.errors import InvalidError
     from app.services.pack import pack_zip
 
-    if target.exists():
-        raise InvalidError(f"{target} is there already. Give another name with -o.")
     if target.suffix == ".zip":
         target.write_bytes(pack_zip(files, folder, day))
         return

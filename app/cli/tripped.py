@@ -7,12 +7,14 @@ from pathlib import Path
 import click
 
 from app.cli._base import (
+    NewFile,
     data_option,
     home_option,
     json_option,
     main,
     print_json,
     reading,
+    replace_option,
     say,
 )
 from app.cli.labels import day_option, the_day
@@ -22,9 +24,10 @@ from app.cli.labels import day_option, the_day
 @click.argument("device", metavar="[DEVICE]", required=False)
 @click.option(
     "--sheet",
-    type=click.Path(dir_okay=False, path_type=Path),
+    type=NewFile(),
     help="PDF file: one page for the whole home, to hang by the board.",
 )
+@replace_option
 @day_option
 @home_option
 @json_option

@@ -34,10 +34,28 @@ def months_of(rcd: Device) -> tuple[int, str]:
 
 def last_pressed(record: Record, rcd: Device) -> date | None:
     """Return the day on which its button was last pressed and it tripped."""
-    days = [
+    days = (*_days(record, rcd.ref, "worked"), rcd.button_pressed_on)
+    return max(filter(None, days), default=None)
+
+
+def last_failed(record: Record, about: str | None) -> date | None:
+    """Return the day on which a button failed; None once it was seen to work later.
+
+    Args:
+        record: The home.
+        about: What its pressing was written down for: an RCD, a board, the home.
+    """
+    failed = max(_days(record, about, "failed"), default=None)
+    rcd = record.find(Device, about)
+    worked = last_pressed(record, rcd) if rcd else None
+    worked = max(_days(record, about, "worked"), default=None) if not rcd else worked
+    return failed if failed and (worked is None or worked <= failed) else None
+
+
+def _days(record: Record, about: str | None, outcome: str) -> list[date]:
+    return [
         occasion.done_on
         for occasion in record.occasions
-        if (occasion.kind, occasion.about) == ("rcd_button", rcd.ref)
-        and occasion.outcome == "worked"
+        if (occasion.kind, occasion.about) == ("rcd_button", about)
+        and occasion.outcome == outcome
     ]
-    return max(filter(None, (*days, rcd.button_pressed_on)), default=None)

@@ -16,7 +16,8 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 from itertools import islice
-from typing import Any, Literal
+from types import MappingProxyType
+from typing import Any, Literal, TypeVar
 
 from app.domain.aging import aged_ties
 from app.domain.record import (
@@ -33,6 +34,7 @@ from app.domain.record import (
 )
 
 Role = Literal["line", "neutral"]
+T = TypeVar("T")
 MOST_PATHS = 50
 
 _FED_BY: tuple[tuple[str, type[Item], str], ...] = (
@@ -68,6 +70,9 @@ class Feed:
     def carries(self, role: Role) -> bool:
         """Return whether this conductor goes this way."""
         return self.line if role == "line" else self.neutral
+
+
+NO_FEEDS: Mapping[str, Feed] = MappingProxyType({})
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,9 +119,25 @@ class Network:
         )
 
     @cached_property
-    def kept(self) -> dict[str, Any]:
-        """What others have worked out of this network, by their own names."""
+    def _kept(self) -> dict[str, Any]:
         return {}
+
+    def keep(self, name: str, make: Callable[[], T]) -> T:
+        """Return what is worked out of this network, by its own name, only once."""
+        if name not in self._kept:
+            self._kept[name] = make()
+        made: T = self._kept[name]
+        return made
+
+    @cached_property
+    def feeders_of(self) -> Mapping[Role, Mapping[str, Mapping[str, Feed]]]:
+        """For each conductor, what feeds each thing; of twin feeds the first."""
+        return _each_once(self.feeders, lambda feed: feed.feeder)
+
+    @cached_property
+    def feeds_of(self) -> Mapping[Role, Mapping[str, Mapping[str, Feed]]]:
+        """For each conductor, what each thing feeds; of twin feeds the first."""
+        return _each_once(self.fed, lambda feed: feed.fed)
 
     @cached_property
     def aged(self) -> Mapping[str, Work]:
@@ -155,21 +176,25 @@ def joined_at(record: Record, source: Source) -> str | None:
     return item.ref if isinstance(item, Circuit | Device | IntakeItem) else None
 
 
-def feeders_of(net: Network, ref: str, role: Role = "line") -> dict[str, Feed]:
+def feeders_of(net: Network, ref: str, role: Role = "line") -> Mapping[str, Feed]:
     """Return what feeds a thing directly, each feeder once, in the record's order."""
-    found: dict[str, Feed] = {}
-    for feed in net.feeders.get(ref, ()):
-        if feed.carries(role):
-            found.setdefault(feed.feeder, feed)
-    return found
+    return net.feeders_of[role].get(ref, NO_FEEDS)
 
 
-def fed_by(net: Network, ref: str, role: Role = "line") -> dict[str, Feed]:
+def fed_by(net: Network, ref: str, role: Role = "line") -> Mapping[str, Feed]:
     """Return what a thing feeds directly, each once, in the record's order."""
-    found: dict[str, Feed] = {}
-    for feed in net.fed.get(ref, ()):
-        if feed.carries(role):
-            found.setdefault(feed.fed, feed)
+    return net.feeds_of[role].get(ref, NO_FEEDS)
+
+
+def _each_once(
+    feeds: Mapping[str, tuple[Feed, ...]], other_end: Callable[[Feed], str]
+) -> dict[Role, dict[str, dict[str, Feed]]]:
+    found: dict[Role, dict[str, dict[str, Feed]]] = {"line": {}, "neutral": {}}
+    for role, by_ref in found.items():
+        for ref, those in feeds.items():
+            for feed in those:
+                if feed.carries(role):
+                    by_ref.setdefault(ref, {}).setdefault(other_end(feed), feed)
     return found
 
 

@@ -2,10 +2,56 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
 from datetime import date
 
 from app.domain.edits import added, new_ref, replaced
-from app.domain.record import Paper, Record, Work
+from app.domain.record import Device, IntakeItem, Item, Paper, Record, Source, Work
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlanFor:
+    """What a plan for switching off can be made for, of what a work touches.
+
+    Attributes:
+        refs: What the plan is asked for: rooms, boards, circuits, points.
+        says: What stands in another's place, and what is left out and why, in
+            sentences.
+    """
+
+    refs: tuple[str, ...]
+    says: tuple[str, ...]
+
+
+def plan_for(record: Record, work: Work) -> PlanFor:
+    """Return what the plan for switching off is asked for before a work.
+
+    A device is worked on in its board, so that the board stands for it.
+    """
+    items = [record.by_ref[ref] for ref in work.about]
+    out = [i for i in items if isinstance(i, IntakeItem | Source)]
+    refs = (i.board if isinstance(i, Device) else i.ref for i in items if i not in out)
+    return PlanFor(refs=tuple(dict.fromkeys(refs)), says=tuple(_left_out(items)))
+
+
+def _left_out(items: list[Item]) -> Iterator[str]:
+    if devices := _titles(i for i in items if isinstance(i, Device)):
+        yield f"The plan for switching off is for the whole board of {devices}."
+    if intake := _titles(i for i in items if isinstance(i, IntakeItem)):
+        yield (
+            f"No plan for switching off covers {intake}: what comes before the boards "
+            "is for whoever it belongs to, or for an electrician."
+        )
+    if sources := _titles(i for i in items if isinstance(i, Source)):
+        yield (
+            f"No plan for switching off covers {sources}: a source stays live whatever "
+            "is switched off. Ask an electrician."
+        )
+
+
+def _titles(items: Iterable[Item]) -> str:
+    return ", ".join(item.title for item in items)
 
 
 def in_turn(record: Record) -> tuple[Work, ...]:

@@ -74,12 +74,66 @@ def changes_told(connection: Connection, home: OpenHome) -> tuple[str, ...]:
     return tuple(f"{when(c.at)}: {c.sentence}" for c in found)
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Content:
+    """What page and PDF are made from.
+
+    Attributes:
+        pack: The sections, without what is kept back.
+        record: The home, without what is kept back.
+        drawings: Drawings that are whole, by name.
+        parts: Drawings that stand in parts, each part by its own name.
+        photos: The photographs shown, as JPEG, by name.
+        ways: Reference and title of each way that a reply may be about.
+        files: What of the store goes along, by its name in the pack.
+    """
+
+    pack: Pack
+    record: Record
+    drawings: Mapping[str, str]
+    parts: Mapping[str, Mapping[str, str]]
+    photos: Mapping[str, bytes]
+    ways: tuple[tuple[str, str], ...]
+    files: Mapping[str, bytes]
+
+
 def pack_files(wanted: Wanted) -> dict[str, bytes]:
     """Return the files of a pack by their names, the manifest last.
 
     Raises:
         PaperError: The PDF could not be made.
     """
+    made = _content(wanted)
+    record, day = made.record, in_words(wanted.day)
+    read_me = READ_ME.format(title=made.pack.title, day=day, manifest=MANIFEST)
+    files = {
+        "READ-ME.txt": read_me.encode(),
+        "pack.pdf": _pdf(made, wanted.seconds),
+        "pack.html": _html(made),
+        "record.json": to_document(record).encode(),
+        "circuits.csv": circuits_csv(record),
+        "points.csv": points_csv(record),
+        **_drawn(record),
+        **made.files,
+    }
+    return files | {MANIFEST: _manifest(files)}
+
+
+def pack_page(wanted: Wanted) -> bytes:
+    """Return the page of a pack alone: no PDF is made for it."""
+    return _html(_content(wanted))
+
+
+def pack_pdf(wanted: Wanted) -> bytes:
+    """Return the PDF of a pack alone.
+
+    Raises:
+        PaperError: It could not be made.
+    """
+    return _pdf(_content(wanted), wanted.seconds)
+
+
+def _content(wanted: Wanted) -> _Content:
     originals = "originals" not in wanted.without
     along = carried(
         kept_back(wanted.record, wanted.without), wanted.store, originals=originals
@@ -94,22 +148,15 @@ def pack_files(wanted: Wanted) -> dict[str, bytes]:
         changes=changes,
         there=frozenset(photos),
     )
-    drawings, parts = _drawings(record), _parts(record)
-    ways = tuple((d.ref, f"{d.title} ({d.ref})") for d in record.devices if d.way)
-    day = in_words(wanted.day)
-    files = {
-        "READ-ME.txt": READ_ME.format(
-            title=made.title, day=day, manifest=MANIFEST
-        ).encode(),
-        "pack.pdf": _pdf(made, drawings, parts, photos, ways, wanted.seconds),
-        "pack.html": _html(made, record.home.ref, drawings, parts, photos, ways),
-        "record.json": to_document(record).encode(),
-        "circuits.csv": circuits_csv(record),
-        "points.csv": points_csv(record),
-        **_drawn(record),
-        **along.files,
-    }
-    return files | {MANIFEST: _manifest(files)}
+    return _Content(
+        pack=made,
+        record=record,
+        drawings=_drawings(record),
+        parts=_parts(record),
+        photos=photos,
+        ways=tuple((d.ref, f"{d.title} ({d.ref})") for d in record.devices if d.way),
+        files=along.files,
+    )
 
 
 def pack_zip(files: Mapping[str, bytes], folder: str, day: date) -> bytes:
@@ -163,51 +210,37 @@ def _no_link(_ref: str) -> None:
     return None
 
 
-def _pdf(
-    made: Pack,
-    drawings: Mapping[str, str],
-    parts: Mapping[str, Mapping[str, str]],
-    photos: Mapping[str, bytes],
-    ways: tuple[tuple[str, str], ...],
-    seconds: float,
-) -> bytes:
-    values = made.model_dump(mode="json", exclude={"title", "day"})
+def _pdf(made: _Content, seconds: float) -> bytes:
+    values = made.pack.model_dump(mode="json", exclude={"title", "day"})
     paper = Paper(
         template="pack",
-        title=made.title,
-        day=made.day,
+        title=made.pack.title,
+        day=made.pack.day,
         data={
             **values,
-            "ways": [title for _, title in ways],
-            "parts": {name: list(every) for name, every in parts.items()},
+            "ways": [title for _, title in made.ways],
+            "parts": {name: list(every) for name, every in made.parts.items()},
         },
         drawings={
-            **drawings,
-            **{n: svg for p in parts.values() for n, svg in p.items()},
+            **made.drawings,
+            **{n: svg for p in made.parts.values() for n, svg in p.items()},
         },
-        photos={f"{name}.jpg": photo for name, photo in photos.items()},
+        photos={f"{name}.jpg": photo for name, photo in made.photos.items()},
     )
     return as_pdf(paper, seconds=seconds)
 
 
-def _html(
-    made: Pack,
-    home: str,
-    drawings: Mapping[str, str],
-    parts: Mapping[str, Mapping[str, str]],
-    photos: Mapping[str, bytes],
-    ways: tuple[tuple[str, str], ...],
-) -> bytes:
+def _html(made: _Content) -> bytes:
     looks, acts = style(*STYLES), script("pack")
     page = templates().get_template("pack/pack.html")
     return page.render(
-        pack=made,
-        day=in_words(made.day),
-        home=home,
-        drawings=drawings,
-        parts=parts,
-        photos={name: _inline(photo) for name, photo in photos.items()},
-        ways=ways,
+        pack=made.pack,
+        day=in_words(made.pack.day),
+        home=made.record.home.ref,
+        drawings=made.drawings,
+        parts=made.parts,
+        photos={name: _inline(photo) for name, photo in made.photos.items()},
+        ways=made.ways,
         style=looks,
         style_hash=hash_for_policy(looks),
         script=acts,

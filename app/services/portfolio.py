@@ -147,19 +147,14 @@ def clear_deleted(config: Config, now: datetime) -> tuple[str, ...]:
     cannot be made, nothing is removed this time.
     """
     with reading(make_engine(config.database)) as connection:
-        gone = [
-            home
-            for home in homes.deleted_homes(connection)
-            if gone_after(home.at) <= now
-        ]
-    if not gone:
-        return ()
+        if not _long_gone(connection, now):
+            return ()
     try:
         back_up(config.database, config.backups, note="before-removal", at=now)
         with writing(make_engine(config.database)) as connection:
-            # Looked at again: someone may have brought one back meanwhile.
-            still = {home.key for home in homes.deleted_homes(connection)}
-            gone = [home for home in gone if home.key in still]
+            # Looked at again: one may have been brought back meanwhile, and even
+            # deleted anew, for another thirty days.
+            gone = _long_gone(connection, now)
             for home in gone:
                 homes.remove(connection, home.key)
     except (DatabaseError, OperationalError) as error:
@@ -167,3 +162,8 @@ def clear_deleted(config: Config, now: datetime) -> tuple[str, ...]:
         return ()
     log.info("homes removed for good: %s", ", ".join(home.ref for home in gone))
     return tuple(home.ref for home in gone)
+
+
+def _long_gone(connection: Connection, now: datetime) -> tuple[homes.DeletedHome, ...]:
+    found = homes.deleted_homes(connection)
+    return tuple(home for home in found if gone_after(home.at) <= now)

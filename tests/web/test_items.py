@@ -237,6 +237,19 @@ def test_a_change_sent_twice_counts_once(here: CheckedClient, stored: Stored) ->
     assert stored() == record
 
 
+def test_a_new_reference_sent_twice_is_followed_though_others_changed_along(
+    here: CheckedClient, stored: Stored
+) -> None:
+    name = stored().intake[1].title
+    here.save("/homes/H1/intake/", press=f"Earlier: {name}")
+    page = here.see("/homes/H1/intake/CUT/edit")
+    first = here.submit_on(page, ref="ZCUT")
+    assert stored().intake[0].fed_from == "ZCUT"
+    again = here.submit_on(page, ref="ZCUT")
+    assert (again.status, again.location) == (303, first.location)
+    assert again.location.endswith("#item-ZCUT")
+
+
 def test_going_back_and_typing_something_else_is_no_repetition(
     here: CheckedClient, stored: Stored
 ) -> None:

@@ -5,8 +5,12 @@ from __future__ import annotations
 import io
 import zipfile
 from collections.abc import Callable
+from typing import NoReturn
+
+import pytest
 
 from app.domain.record import Attachment, Record
+from app.services import pack
 from tests import builders as b
 from tests.pages import CheckedClient
 
@@ -62,6 +66,22 @@ def test_the_log_goes_along_where_it_is_asked_for(here: CheckedClient) -> None:
     said = "Changed point Socket-outlet, size not noted, by the hob (P1)."
     assert said in here.get(f"{PAGE}pack.html?with=history").get_data(as_text=True)
     assert said not in here.get(f"{PAGE}pack.html").get_data(as_text=True)
+
+
+def test_the_page_alone_waits_for_no_pdf(
+    here: CheckedClient, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def made(*_: object, **__: object) -> NoReturn:
+        pytest.fail("made, though nobody asked for it")
+
+    with monkeypatch.context() as patched:
+        patched.setattr(pack, "as_pdf", made)
+        patched.setattr(pack, "to_document", made)
+        page = here.get(f"{PAGE}pack.html")
+        assert (page.status_code, page.mimetype) == (200, "text/html")
+    monkeypatch.setattr(pack, "templates", made)
+    paper = here.get(f"{PAGE}pack.pdf")
+    assert (paper.status_code, paper.mimetype) == (200, "application/pdf")
 
 
 def test_the_pack_is_given_as_a_file(here: CheckedClient) -> None:

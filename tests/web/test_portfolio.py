@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Callable
 from datetime import UTC, date, datetime, timedelta
 
+import pytest
 from icalendar import Calendar
 
 from app.config import Config
 from app.domain.record import Record, Work
 from app.services import portfolio
-from app.services.homes import open_home
+from app.services.homes import bring_back, open_home, put_away
 from app.store import homes, tables
 from app.store.engine import make_engine, reading, writing
 from tests import builders as b
@@ -113,6 +114,23 @@ def test_after_thirty_days_it_is_gone_and_no_other(
                 assert {row["home_id"] for row in kept} <= {key}, table.name
     with writing(engine) as connection:
         assert homes.deleted_homes(connection) == ()
+
+
+def test_what_was_brought_back_while_the_copy_is_made_stays(
+    here: CheckedClient, config: Config, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    here.submit("/homes/H1/delete", press="Delete the home")
+    late = datetime.now(UTC) + timedelta(days=31)
+
+    def copied(*_: object, **__: object) -> None:
+        with writing(make_engine(config.database)) as connection:
+            bring_back(connection, "H1")
+            put_away(connection, open_home(connection, "H1"), late)
+
+    monkeypatch.setattr(portfolio, "back_up", copied)
+    assert portfolio.clear_deleted(config, late) == ()
+    with reading(make_engine(config.database)) as connection:
+        assert [home.ref for home in homes.deleted_homes(connection)] == ["H1"]
 
 
 def test_what_has_no_day_yet_stands_there_too(here: CheckedClient) -> None:

@@ -69,5 +69,22 @@ def test_work_changed_meanwhile_is_not_ended_unseen(
     assert stored().works[0].state == "planned"
 
 
+def test_what_the_plan_for_switching_off_cannot_take_is_said(
+    here: CheckedClient,
+) -> None:
+    here.save("/homes/H1/new/works", name="New way", about_1="W1", about_2="MET")
+    page = here.see(f"{LIST}W3/")
+    plan = page.links["What to switch off for it"]
+    assert plan.endswith("isolate/plan?ref=B1")
+    assert here.see(plan).status == 200
+    assert "for the whole board of" in page.main
+    assert "No plan for switching off covers Meter" in page.main
+
+
+def test_there_is_no_plan_for_what_none_can_be_made_for(here: CheckedClient) -> None:
+    here.save("/homes/H1/new/works", name="New meter", about_1="MET")
+    assert "What to switch off for it" not in here.see(f"{LIST}W3/").links
+
+
 def test_work_that_is_not_there_is_not_found(here: CheckedClient) -> None:
     assert here.see(f"{LIST}W9/", 404).h1

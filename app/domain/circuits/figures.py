@@ -192,15 +192,27 @@ def _fault(subject: Subject) -> Iterator[Part]:
         ),
     )
     yield held_against("zs", "Loop impedance, Zs", found, limit, words)
-    cold = limit if isinstance(limit, CannotTell) else cold_limit(worked(limit))
-    says = f"A measured Zs should be no more than {_shown(cold)}, for it is cold."
     earth = rcd_earth_limit(subject)
-    if subject.earthing != "tt" or (earth is None or isinstance(earth, CannotTell)):
-        # With an earth electrode it is the RCD that cuts off, not the device.
-        yield plain_part("zs-measured", "What a measured Zs may reach", cold, says)
+    yield _measured(subject, limit, earth)
     if earth is not None:
         yield _with_rcd(subject, earth, found)
     yield _size(subject, conductor_needed(subject, found, limit))
+
+
+def _measured(subject: Subject, limit: Outcome, earth: Outcome | None) -> Part:
+    """Say what a measured Zs may reach: by its device, or with an electrode by its RCD.
+
+    BS 7671:2018+A2:2022, 411.5.3: in a TT system the RCD cuts off, at 50 V.
+    """
+    title = "What a measured Zs may reach"
+    if subject.earthing == "tt" and earth and not isinstance(earth, CannotTell):
+        says = (
+            f"With an earth electrode a measured Zs is held to its RCD: {earth.shown}."
+        )
+        return plain_part("zs-measured", title, earth, says)
+    cold = limit if isinstance(limit, CannotTell) else cold_limit(worked(limit))
+    says = f"A measured Zs should be no more than {_shown(cold)}, for it is cold."
+    return plain_part("zs-measured", title, cold, says)
 
 
 def _with_rcd(subject: Subject, limit: Outcome, found: Outcome) -> Part:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator
+from functools import partial
 
 from app.domain.chain import when_of
 from app.domain.isolation.case import Case
@@ -131,6 +132,10 @@ def two_way(case: Case) -> Iterator[Caution]:
 
 def not_the_main_switch(wires: Wires) -> tuple[Caution, ...]:
     """Name each device that is called main switch and leaves something live."""
+    return wires.net.keep("not the main switch", partial(_not_main_switches, wires))
+
+
+def _not_main_switches(wires: Wires) -> tuple[Caution, ...]:
     record, found = wires.net.record, []
     points = {p.ref for p in record.points if p.current != "extra_low"}
     before = wires.live() & points

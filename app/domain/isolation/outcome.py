@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from functools import partial
 
 from app.domain.answers import Named
 from app.domain.chain import poles_opened
@@ -11,7 +12,7 @@ from app.domain.isolation.names import called
 from app.domain.isolation.shapes import Affected, Outcome, Switch
 from app.domain.isolation.wires import DC_ISOLATOR, Wires, carries_supply, load_side
 from app.domain.kinds import DEVICE_KINDS, INTAKE_KINDS, POINT_KINDS
-from app.domain.network import circuits_of, feeders_of, sources_of, upstream
+from app.domain.network import Network, circuits_of, feeders_of, sources_of, upstream
 from app.domain.record import Board, Device, IntakeItem, Item, Point, Record, Room
 from app.domain.record.choices import CARE
 
@@ -60,14 +61,10 @@ def switches(wires: Wires, opened: Iterable[str]) -> tuple[Switch, ...]:
     source.
     """
     record = wires.net.record
-    items = [record.by_ref[ref] for ref in opened]
-    order = [item.ref for item in record.items()]
+    refs = set(opened)
+    items = [item for item in record.items() if item.ref in refs]
     items.sort(
-        key=lambda item: (
-            isinstance(item, Point),
-            -len(upstream(wires.net, item.ref)),
-            order.index(item.ref),
-        )
+        key=lambda item: (isinstance(item, Point), -len(upstream(wires.net, item.ref)))
     )
     return tuple(_switch(record, item) for item in items)
 
@@ -113,13 +110,23 @@ def _by_care(point: Affected) -> int:
 def _partly(wires: Wires, live: frozenset[str]) -> list[Point]:
     """Points that lose one of their feeds and are reached all the same."""
     net = wires.net
-
-    def feeds(point: Point) -> set[str]:
-        lines = {*circuits_of(net, point.ref), *sources_of(net, point.ref)}
-        return lines | {*net.neutral_circuits_at.get(point.ref, ())}
-
+    feeds = net.keep("what each point is fed by", partial(_feeds, net))
     reached = [point for point in net.record.points if point.ref in live]
-    return [point for point in reached if feeds(point) - live]
+    return [point for point in reached if not feeds[point.ref] <= live]
+
+
+def _feeds(net: Network) -> dict[str, frozenset[str]]:
+    """Return by which circuits, or sources at once, each point has line or neutral."""
+    return {
+        point.ref: frozenset(
+            (
+                *circuits_of(net, point.ref),
+                *sources_of(net, point.ref),
+                *net.neutral_circuits_at.get(point.ref, ()),
+            )
+        )
+        for point in net.record.points
+    }
 
 
 def _intake_here(wires: Wires, aim: Aim, live: frozenset[str]) -> tuple[Named, ...]:

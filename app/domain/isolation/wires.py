@@ -10,11 +10,12 @@ alike: a conductor that reaches a thing by either makes it count as live.
 from __future__ import annotations
 
 from collections import deque
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
+from functools import cached_property, partial
 
 from app.domain.chain import poles_opened, switches_itself
-from app.domain.network import Feed, Network, fed_by, feeders_of, joined_at
+from app.domain.network import Feed, Network, feeders_of, joined_at
 from app.domain.record import (
     Board,
     Circuit,
@@ -79,15 +80,31 @@ class Wires:
 
     def sides(self, starts: Iterable[str], opened: Iterable[str]) -> frozenset[str]:
         """Return every side that can be reached from some sides, with things open."""
-        shut = frozenset(opened)
-        return _spread(starts, lambda side: self.onward(side, shut))
+        parted = {
+            side: self.ahead.get(side, ())
+            for side in self.sides_of(ref for ref in opened if ref in self.openable)
+        }
+        onward = {**self._closed, **parted} if parted else self._closed
+        return _spread(starts, onward)
+
+    @cached_property
+    def _closed(self) -> dict[str, tuple[str, ...]]:
+        """The sides next to each in the direction of the supply, all closed."""
+        sides = self.ahead.keys() | self.sides_of(self.openable)
+        return {side: tuple(self._onward(side)) for side in sides}
+
+    @cached_property
+    def _closed_back(self) -> dict[str, tuple[str, ...]]:
+        """The sides from which the supply can come to each, all closed."""
+        sides = self.back.keys() | self.sides_of(self.openable)
+        return {side: tuple(self.before(side)) for side in sides}
 
     def a_way_to(self, ref: str) -> frozenset[str]:
         """Return what one way of the supply to a thing runs through, all closed."""
         came_from: dict[str, str | None] = dict.fromkeys(self.roots)
         waiting = deque(self.roots)
         while waiting and whose_side(side := waiting.popleft()) != ref:
-            fresh = [s for s in self.onward(side, frozenset()) if s not in came_from]
+            fresh = [s for s in self._closed.get(side, ()) if s not in came_from]
             came_from |= dict.fromkeys(fresh, side)
             waiting += fresh
         ends = [s for s in (ref, load_side(ref)) if s in came_from]
@@ -99,7 +116,7 @@ class Wires:
 
     def leads_to(self, refs: Iterable[str]) -> frozenset[str]:
         """Return everything that the supply can come through to reach these things."""
-        reached = _spread(self.sides_of(refs), self.before)
+        reached = _spread(self.sides_of(refs), self._closed_back)
         return frozenset(map(whose_side, reached))
 
     def sides_of(self, refs: Iterable[str]) -> set[str]:
@@ -110,11 +127,9 @@ class Wires:
             for s in ((ref, load_side(ref)) if ref in self.openable else (ref,))
         }
 
-    def onward(self, side: str, shut: frozenset[str]) -> Iterator[str]:
-        """Yield the sides next to one in the direction of the supply."""
+    def _onward(self, side: str) -> Iterator[str]:
         yield from self.ahead.get(side, ())
-        ref = whose_side(side)
-        if ref in self.openable and ref not in shut:
+        if whose_side(side) in self.openable:
             yield from self.across(side)
 
     def before(self, side: str) -> Iterator[str]:
@@ -146,23 +161,21 @@ def _is_load(side: str) -> bool:
 
 
 def _spread(
-    starts: Iterable[str], next_of: Callable[[str], Iterable[str]]
+    starts: Iterable[str], onward: Mapping[str, Iterable[str]]
 ) -> frozenset[str]:
     seen = set(starts)
     waiting = list(seen)
     while waiting:
-        fresh = [side for side in next_of(waiting.pop()) if side not in seen]
-        seen.update(fresh)
-        waiting += fresh
+        for side in onward.get(waiting.pop(), ()):
+            if side not in seen:
+                seen.add(side)
+                waiting.append(side)
     return frozenset(seen)
 
 
 def wires(net: Network) -> Wires:
     """Return how the supply of a record can run, worked out once for a network."""
-    if "wires" not in net.kept:
-        net.kept["wires"] = _wires(net)
-    found: Wires = net.kept["wires"]
-    return found
+    return net.keep("wires", partial(_wires, net))
 
 
 def _wires(net: Network) -> Wires:
@@ -249,5 +262,5 @@ def _roots(net: Network) -> frozenset[str]:
     carrying = [i.ref for i in net.record.items() if carries_supply(i)]
     begun = {source.ref for source in net.record.sources}
     begun |= {ref for ref in carrying if not feeders_of(net, ref).keys() - {ref}}
-    reached = _spread(begun, lambda ref: fed_by(net, ref))
+    reached = _spread(begun, net.feeds_of["line"])
     return frozenset(begun | {ref for ref in carrying if ref not in reached})

@@ -37,13 +37,11 @@ def feeding_ties(net: Network, way: Device) -> tuple[Tie, ...]:
 def feeds_boards(net: Network, way: Device) -> tuple[str, ...]:
     """Return the names of the boards that hang on a way, its own apart."""
     record, fed = net.record, {way.ref, *downstream(net, way.ref)}
-    circuits = {circuit.ref for circuit in record.circuits_of(way.ref)}
+    above = {way.ref, *(circuit.ref for circuit in record.circuits_of(way.ref))}
+    devices = (record.find(Device, ref) for ref in fed)
+    reached = {device.board for device in devices if device}
     return tuple(
         board.name
         for board in record.boards
-        if board.ref != way.board
-        and (
-            board.fed_from in {way.ref, *circuits}
-            or any(device.ref in fed for device in record.devices_of(board.ref))
-        )
+        if board.ref != way.board and (board.fed_from in above or board.ref in reached)
     )

@@ -11,6 +11,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
+from functools import lru_cache, partial
 
 from app.domain.kinds import POINT_KINDS
 from app.domain.labels.label import (
@@ -68,6 +69,7 @@ WORDS = {
     "same_name": "Two alike",
     "personal": "Personal",
 }
+_WORD = re.compile(r"\w+")
 NAME, FOUND = "The name", "The label found"
 
 
@@ -105,6 +107,10 @@ class _Way:
 
 def label_problems(net: Network, board: Board) -> tuple[LabelProblem, ...]:
     """Return what is wrong with a board's labels, what misleads first."""
+    return net.keep(f"label problems of {board.ref}", partial(_problems, net, board))
+
+
+def _problems(net: Network, board: Board) -> tuple[LabelProblem, ...]:
     ways = tuple(_way(net, d) for d in net.record.devices_of(board.ref))
     single = (found for check in CHECKS for way in ways for found in check(net, way))
     misleading = tuple(single)
@@ -116,13 +122,13 @@ def label_problems(net: Network, board: Board) -> tuple[LabelProblem, ...]:
 def _way(net: Network, device: Device) -> _Way:
     fed = downstream(net, device.ref)
     points = net.record.points_among(fed)
-    served = {point.room for point in points}
+    served = (net.record.find(Room, ref) for ref in {point.room for point in points})
     return _Way(
         device=device,
         label=label_of(net, device),
         name=" + ".join(names_of(net, device)) if is_way(net, device) else "",
         points=points,
-        rooms=tuple(room for room in net.record.rooms if room.ref in served),
+        rooms=tuple(room for room in served if room),
     )
 
 
@@ -184,14 +190,32 @@ def _other_use(_net: Network, way: _Way) -> Iterator[LabelProblem]:
 def _other_room(net: Network, way: _Way) -> Iterator[LabelProblem]:
     served = {room.name.casefold() for room in way.rooms}
     for whose, text in way.texts if way.rooms else ():
-        for room in net.record.rooms:
-            if _names(text, room.name) and not _is_among(room.name, served):
+        for room in _rooms_named(net, text):
+            if not _is_among(room.name, served):
                 yield _problem(
                     "other_room",
                     way,
                     f"{whose.lower()} is “{text}”, but by the record it feeds nothing "
                     f"in {room.name}.",
                 )
+
+
+def _rooms_named(net: Network, text: str) -> list[Room]:
+    """Return the rooms that a text names, in their order."""
+    by_word = net.keep("rooms by their first word", partial(_by_first_word, net))
+    words = {"", *_WORD.findall(text.casefold())}
+    likely = sorted(place for word in words for place in by_word.get(word, ()))
+    rooms = (net.record.rooms[place] for place in likely)
+    return [room for room in rooms if _names(text, room.name)]
+
+
+def _by_first_word(net: Network) -> dict[str, list[int]]:
+    """Return the places of rooms in the record; without a word to begin with by ""."""
+    found: dict[str, list[int]] = {}
+    for place, room in enumerate(net.record.rooms):
+        first = _WORD.match(room.name.casefold())
+        found.setdefault(first[0] if first else "", []).append(place)
+    return found
 
 
 def _other_storey(_net: Network, way: _Way) -> Iterator[LabelProblem]:
@@ -275,10 +299,12 @@ def _plain(text: str) -> str:
 
 
 def _names(text: str, room: str) -> bool:
-    # Nearly every room is not in the text at all, which is quicker to see.
-    if room.casefold() not in text.casefold():
-        return False
-    return bool(re.search(rf"\b{re.escape(room)}\b", text, re.IGNORECASE))
+    return bool(_named(room).search(text))
+
+
+@lru_cache(maxsize=4096)
+def _named(room: str) -> re.Pattern[str]:
+    return re.compile(rf"\b{re.escape(room)}\b", re.IGNORECASE)
 
 
 def _is_among(room: str, served: set[str]) -> bool:

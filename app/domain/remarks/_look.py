@@ -155,12 +155,11 @@ def _sentence(sight: Sight, outcome: Outcome) -> str:
 
 
 def _needs(sight: Sight, needs: tuple[Need, ...]) -> str:
-    of: dict[str, list[str]] = {}
+    of: dict[str, dict[str, None]] = {}
     for need in needs:
-        refs = of.setdefault(need.what, [])
-        refs += [need.ref] if need.ref not in refs else []
+        of.setdefault(need.what, {})[need.ref] = None
     parts = [
-        what if refs == [sight.home] else f"{what}, for {sight.names(refs)}"
+        what if list(refs) == [sight.home] else f"{what}, for {sight.names(refs)}"
         for what, refs in of.items()
     ]
     return f"Cannot tell: needs {'; '.join(parts)}."

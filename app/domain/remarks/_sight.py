@@ -160,8 +160,7 @@ class Sight:
 
     def points_below(self, ref: str) -> tuple[Point, ...]:
         """Return the points that a thing feeds."""
-        fed = self.below(ref)
-        return tuple(point for point in self.record.points if point.ref in fed)
+        return self.record.points_among(self.below(ref))
 
     def heads(self, board: Board) -> tuple[Device, ...]:
         """Return the devices of a board that none of its other devices feeds."""

@@ -40,7 +40,11 @@ def look(sight: Sight) -> Iterator[Outcome]:
         lowest, under = _lowest(own[0]) or (None, False)
         if lowest is None:
             continue
-        if lowest < LEAST_MOHM or (under and lowest == LEAST_MOHM):
+        if vague := _vague(own[0]):
+            # Less than 2 MΩ may be 1.9 or 0.1.
+            words = f"its insulation resistance more exactly than less than {vague} MΩ"
+            yield lacking((circuit.ref,), words)
+        elif lowest < LEAST_MOHM or (under and lowest == LEAST_MOHM):
             said = "less than " if under else ""
             yield Found(
                 (circuit.ref,),
@@ -50,6 +54,20 @@ def look(sight: Sight) -> Iterator[Outcome]:
             )
     if missing:
         yield lacking(tuple(missing), "its insulation resistance, from a paper")
+
+
+def _vague(result: Result) -> Decimal | None:
+    """Return a value that the insulation is *less than*, and that may be enough."""
+    lowest, under = _lowest(result) or (None, False)
+    if lowest is not None and (lowest < LEAST_MOHM or (under and lowest == LEAST_MOHM)):
+        return None
+    both = (
+        (result.live_live_mohm, result.live_live_over),
+        (result.live_earth_mohm, result.live_earth_over),
+    )
+    return min(
+        (value for value, sign in both if value and sign == "under"), default=None
+    )
 
 
 def _lowest(result: Result) -> tuple[Decimal, bool] | None:

@@ -2,8 +2,7 @@
 
 Looks at:
     The newest Zs that was copied for each circuit, against four fifths of what its
-    device needs. Where an earth electrode and an RCD guard against an earth fault, the
-    electrode is what counts, and a remark of its own looks at that.
+    device needs; with an earth electrode and an RCD, against what the RCD needs.
 Why it matters:
     On a fault to earth the device may take too long to cut off.
 What to do:
@@ -44,11 +43,9 @@ def look(sight: Sight) -> Iterator[Outcome]:
             missing.append(circuit.ref)
             continue
         part = sight.figures(circuit).part("zs-measured")
-        if part is None:
-            continue
-        limit = part.found
+        limit = part.found if part else None
         if not isinstance(limit, Working):
-            needs = limit.needs
+            needs = limit.needs if limit else ()
             lacks = tuple(Need(ref=n.ref, what=n.label) for n in needs)
             yield CannotTell((circuit.ref,), lacks)
         elif result.zs_ohm > limit.value:

@@ -8,6 +8,7 @@ from app.domain.days import later
 from app.domain.edits import added, new_ref, replaced
 from app.domain.record import Device, Occasion, Record, Reminder
 from app.domain.reminders.due import Due
+from app.domain.reminders.plans import worked_as
 
 
 def done(record: Record, due: Due, on: date, outcome: str, note: str = "") -> Record:
@@ -28,14 +29,14 @@ def done(record: Record, due: Due, on: date, outcome: str, note: str = "") -> Re
             note=note,
         ),
     )
-    if outcome == "failed":
+    if outcome not in worked_as(due.kind):
         return record
-    return _moved_on(_pressed(record, due, on, outcome), due, on)
+    return _moved_on(_pressed(record, due, on), due, on)
 
 
-def _pressed(record: Record, due: Due, on: date, outcome: str) -> Record:
+def _pressed(record: Record, due: Due, on: date) -> Record:
     rcd = record.find(Device, due.about.ref if due.about else None)
-    if due.kind != "rcd_button" or rcd is None or outcome != "worked":
+    if due.kind != "rcd_button" or rcd is None:
         return record
     latest = max(on, rcd.button_pressed_on or on)
     return replaced(
@@ -47,10 +48,10 @@ def _moved_on(record: Record, due: Due, on: date) -> Record:
     reminder = record.find(Reminder, due.reminder)
     if reminder is None or reminder.next_on is None:
         return record
-    next_on = later(on, due.every, due.every_unit) if due.every else None
-    if next_on and next_on < reminder.next_on:
-        # An older time, written down later, asks for nothing sooner.
+    if due.last_on and on < due.last_on:
+        # An older time, written down later, moves nothing.
         return record
+    next_on = later(on, due.every, due.every_unit) if due.every else None
     return replaced(
         record, reminder.ref, reminder.model_copy(update={"next_on": next_on})
     )

@@ -15,7 +15,7 @@ from app.domain.days import in_words, later
 from app.domain.record import Occasion, Record, Reminder
 from app.domain.record._field import Model, field
 from app.domain.record.choices import REMINDER_KINDS
-from app.domain.reminders.plans import Plan, plans
+from app.domain.reminders.plans import Plan, plans, worked_as
 
 SET_BY_HAND = "Set by yourself."
 State = Literal["now", "no_day", "later", "done", "off"]
@@ -127,17 +127,25 @@ def _as_set(plan: Plan, reminder: Reminder) -> Plan:
     next_on = plan.next_on
     if reminder.every and plan.last_on:
         next_on = later(plan.last_on, reminder.every, reminder.every_unit)
-    next_on = reminder.next_on or next_on
+    if not _is_behind(plan, reminder):
+        next_on = reminder.next_on or next_on
     if plan.duty and plan.next_on and next_on:
         # A day of one's own never moves the one that the law names.
         next_on = min(next_on, plan.next_on)
-    own = (reminder.every or reminder.next_on) and not plan.duty
+    own = reminder.every and not plan.duty
     return replace(
         plan,
         every=every,
         next_on=next_on,
         basis=reminder.basis or (SET_BY_HAND if own else plan.basis),
     )
+
+
+def _is_behind(plan: Plan, reminder: Reminder) -> bool:
+    """Return whether it was done, as other pages tell, on the day set or after it."""
+    last_on, day = plan.last_on, reminder.next_on
+    again = reminder.every or plan.next_on
+    return bool(again and day and last_on and day <= last_on)
 
 
 def _key(plan: Plan, reminder: Reminder | None) -> str:
@@ -160,7 +168,8 @@ def _state(
 
 
 def _last_of(record: Record, reminder: Reminder) -> date | None:
-    done = (o.done_on for o in _times(record, reminder) if o.outcome != "failed")
+    counts = worked_as(reminder.kind)
+    done = (o.done_on for o in _times(record, reminder) if o.outcome in counts)
     return max(done, default=None)
 
 

@@ -11,6 +11,8 @@ from app.domain.days import later
 from app.domain.inspection import inspection_of
 from app.domain.record import Point, Record
 
+# What is pressed, to see whether it works.
+PRESSED = ("rcd_button", "alarm_test")
 ALARMS = ("smoke_alarm", "heat_alarm")
 TEST_BASIS = (
     "Once a month: common practice, no source. What its maker says goes before; many "
@@ -107,10 +109,15 @@ def _replacement(record: Record, alarm: Point) -> Plan:
     )
 
 
+def worked_as(kind: str) -> tuple[str, ...]:
+    """Return how a thing may have gone to count as done: what is pressed must work."""
+    return ("worked",) if kind in PRESSED else ("worked", "done", "unknown")
+
+
 def _last(record: Record, kind: str, about: str | None) -> date | None:
     days = (
         o.done_on
         for o in record.occasions
-        if (o.kind, o.about) == (kind, about) and o.outcome != "failed"
+        if (o.kind, o.about) == (kind, about) and o.outcome in worked_as(kind)
     )
     return max(days, default=None)

@@ -119,15 +119,15 @@ def _insulation(numbers: Numbers, _earthing: str) -> Asked:
     for name in INSULATION:
         value = numbers.get(name)
         under = f"{name}, at most" in numbers
-        if value is not None and (
-            value < LEAST_MOHM or (under and value == LEAST_MOHM)
-        ):
-            said = f"{'<' if under else ''}{_plain(value)} MΩ"
-            yield (
-                name,
-                f"{said}, less than {LEAST_MOHM} MΩ: does it stand so?",
-                "BS 7671:2018+A2:2022, Table 64, from memory.",
-            )
+        if value is None or (value >= LEAST_MOHM and not under):
+            continue
+        said = f"{'<' if under else ''}{_plain(value)} MΩ"
+        may = "may be " if value > LEAST_MOHM else ""
+        yield (
+            name,
+            f"{said}, {may}less than {LEAST_MOHM} MΩ: does it stand so?",
+            "BS 7671:2018+A2:2022, Table 64, from memory.",
+        )
 
 
 def _rcd(numbers: Numbers, _earthing: str) -> Asked:

@@ -148,8 +148,10 @@ def copied(
         record: The home.
         sheet: The sheet as it stands.
         values: Fields by the reference of each row.
-        head: What all have in common: ``paper``, ``tested_on``, ``tested_by``.
+        head: What all have in common: ``paper``, ``tested_on``, ``tested_by``. An
+            empty one is emptied in every row, unless the rows differ in it.
     """
+    common = {n: v for n, v in head.items() if v or not _differs(sheet, n)}
     for row in sheet.rows:
         given = values.get(row.ref, {})
         if row.result is None and not is_empty(given):
@@ -158,11 +160,14 @@ def copied(
         elif row.result is not None and is_empty(given):
             record = removed(record, row.result.ref)
         elif row.result is not None:
-            # Rows of several days share no day in the head: each keeps its own.
-            common = {name: value for name, value in head.items() if value}
             changed = {**row.result.model_dump(), **common, **given}
             record = replaced(record, row.result.ref, Result.model_validate(changed))
     return record
+
+
+def _differs(sheet: Sheet, name: str) -> bool:
+    """Return whether rows differ in what the head asks once: each keeps its own."""
+    return len({getattr(result, name) for result in sheet.results}) > 1
 
 
 def shown(result: Result | None, column: Column) -> str:

@@ -90,6 +90,7 @@ class Names:
     def __init__(self, record: Record) -> None:
         self.called = naming(record)
         self._known: dict[str, Named] = {}
+        self._ways: dict[tuple[str, ...], tuple[Named, ...]] = {}
 
     def of(self, ref: str) -> Named:
         """Return a thing's name."""
@@ -100,6 +101,12 @@ class Names:
     def of_all(self, refs: Iterable[str]) -> tuple[Named, ...]:
         """Return the names of things."""
         return tuple(map(self.of, refs))
+
+    def of_ways(self, candidates: tuple[str, ...]) -> tuple[Named, ...]:
+        """Return the names of the ways that fit: often the same for many points."""
+        if candidates not in self._ways:
+            self._ways[candidates] = self.of_all(w for w in candidates if w != NONE)
+        return self._ways[candidates]
 
 
 def trace_answer(net: Network) -> TraceAnswer:
@@ -147,13 +154,15 @@ def _finding(names: Names, state: PointState) -> Finding:
         name: tuple((names.of(a), names.of(b)) for a, b in found)
         for name, found in (("either", state.either), ("both", state.both))
     }
-    return Finding(
+    # Made of what was checked before: looked at again, each would cost as much as the
+    # ways that fit.
+    return Finding.model_construct(
         point=names.of(state.point),
         status=state.status,
         way=names.of(state.way) if state.way else None,
         confirmed=state.confirmed,
         steady=state.steady,
-        candidates=names.of_all(w for w in state.candidates if w != NONE),
+        candidates=names.of_ways(state.candidates),
         none_fits=NONE in state.candidates or state.status == "unaffected",
         either=pairs["either"],
         both=pairs["both"],

@@ -119,12 +119,10 @@ def _all_ways(
 ) -> Iterator[Way]:
     devices = tuple(devices)
     dark = {device.ref: without_supply(net, [device.ref]) for device in devices}
-    above = {
-        device.ref: [
-            ref for ref in dark if ref != device.ref and device.ref in dark[ref]
-        ]
-        for device in devices
-    }
+    above: dict[str, list[str]] = {device.ref: [] for device in devices}
+    for ref, below in dark.items():
+        for other in (below & above.keys()) - {ref}:
+            above[other].append(ref)
     for device in devices:
         # Of all that take it down alone, the nearest is the one under most others.
         parent = max(above[device.ref], key=lambda ref: len(above[ref]), default=None)

@@ -70,12 +70,12 @@ def _sure(state: PointState) -> str:
 
 
 def _several(candidates: tuple[str, ...], named: Naming) -> str:
-    refs = [way for way in candidates if way != NONE]
-    if len(refs) > MOST_NAMED:
-        none = " or none of them" if NONE in candidates else ""
-        return f"Not narrowed down yet: {len(refs)} ways{none} still fit."
-    ways = [named(way) for way in refs]
-    names = [*ways, "none of these ways"] if NONE in candidates else ways
+    nones = candidates.count(NONE)
+    if len(candidates) - nones > MOST_NAMED:
+        none = " or none of them" if nones else ""
+        return f"Not narrowed down yet: {len(candidates) - nones} ways{none} still fit."
+    ways = [named(way) for way in candidates if way != NONE]
+    names = [*ways, "none of these ways"] if nones else ways
     return f"May be on {', '.join(names[:-1])} or {names[-1]}."
 
 

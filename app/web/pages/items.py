@@ -12,7 +12,7 @@ from app.domain.edits import added, moved, new_ref, removed, replaced
 from app.domain.record import SORTS, Item, Record, specs
 from app.errors import InvalidError, NotFoundError
 from app.services.homes import OpenHome, digest, save
-from app.store.changes import change_sent_as
+from app.store.changes import Change, change_sent_as
 from app.web.addresses import item_url, list_url, with_done
 from app.web.fields import tidy
 from app.web.forms import (
@@ -184,9 +184,15 @@ def _sent_before(
     earlier = change_sent_as(connection, start.key, sent_once())
     if earlier is None:
         return None
-    made = [e.after.ref for e in earlier.entries if e.after and e.sort == cls.sort]
-    item = _find(start.record, cls, made[0] if made else "")
+    item = _find(start.record, cls, _made_by(earlier, cls))
     return _after(start.record, item, earlier.key)
+
+
+def _made_by(earlier: Change, cls: type[Item]) -> str:
+    """Return what a form made or called anew; others may have changed along."""
+    items = [(e.before, e.after) for e in earlier.entries if e.sort == cls.sort]
+    own = [new.ref for old, new in items if new and (not old or old.ref != new.ref)]
+    return own[0] if own else request.form.get("ref", "").strip()
 
 
 def _start(cls: type[Item], record: Record, given: dict[str, Any]) -> dict[str, Any]:

@@ -10,7 +10,14 @@ from flask.typing import ResponseReturnValue
 from app.domain.pack import PARTS, kept_back
 from app.domain.record import SORTS, Record
 from app.errors import InvalidError
-from app.services.pack import Wanted, changes_told, pack_files, pack_zip
+from app.services.pack import (
+    Wanted,
+    changes_told,
+    pack_files,
+    pack_page,
+    pack_pdf,
+    pack_zip,
+)
 from app.services.pack_pictures import store_in
 from app.web.files_view import folder
 from app.web.papers import pdf_answer, today
@@ -85,7 +92,7 @@ def index(home: str) -> ResponseReturnValue:
 def as_zip(home: str) -> ResponseReturnValue:
     """Give everything as one file."""
     name = f"{opened(home).record.home.ref}-pack"
-    made = pack_zip(_files(home), name, today())
+    made = pack_zip(pack_files(_wanted(home)), name, today())
     return _attached(made, "application/zip", f"{name}.zip")
 
 
@@ -93,27 +100,25 @@ def as_zip(home: str) -> ResponseReturnValue:
 def as_pdf(home: str) -> ResponseReturnValue:
     """Give the PDF."""
     name = f"{opened(home).record.home.ref}-pack"
-    return pdf_answer(_files(home)["pack.pdf"], name)
+    return pdf_answer(pack_pdf(_wanted(home)), name)
 
 
 @bp.get("/pack.html")
 def as_html(home: str) -> ResponseReturnValue:
     """Give the page that opens from the disk."""
     name = f"{opened(home).record.home.ref}-pack.html"
-    return _attached(_files(home)["pack.html"], "text/html", name)
+    return _attached(pack_page(_wanted(home)), "text/html", name)
 
 
-def _files(home: str) -> dict[str, bytes]:
+def _wanted(home: str) -> Wanted:
     without = tuple(code for code in PARTS if code not in _taken())
     here = opened(home)
-    return pack_files(
-        Wanted(
-            record=here.record,
-            day=today(),
-            without=without,
-            changes=changes_told(read(), here),
-            store=store_in(folder()),
-        )
+    return Wanted(
+        record=here.record,
+        day=today(),
+        without=without,
+        changes=changes_told(read(), here),
+        store=store_in(folder()),
     )
 
 

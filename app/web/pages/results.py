@@ -144,11 +144,9 @@ def keep(home: str, ref: str) -> ResponseReturnValue:
 
 def _kept(record: Record, form: HeadForm, paper: Paper | None, grid: Grid) -> Record:
     by = paper.by if paper else tidy(form.by.data or "")
-    head = {
-        "tested_on": form.tested_on.data,
-        "tested_by": by,
-        "paper": paper.ref if paper else None,
-    }
+    head = {"tested_on": form.tested_on.data, "paper": paper.ref if paper else None}
+    if by:
+        head["tested_by"] = by
     if paper is None and form.paper.data == NEW:
         paper = Paper(
             ref=new_ref(record, Paper),

@@ -13,9 +13,9 @@ from wtforms.validators import ValidationError
 from app.domain.aging import aged_ties
 from app.domain.days import in_words
 from app.domain.may_i import job_titled
-from app.domain.record import SHORT, Device, Paper, Record, Work
+from app.domain.record import SHORT, Paper, Record, Work
 from app.domain.record.choices import PAPER_KINDS, TOLD, WORK_STATES, WORKERS
-from app.domain.works import finished, in_turn, papers_of
+from app.domain.works import PlanFor, finished, in_turn, papers_of, plan_for
 from app.errors import NotFoundError
 from app.services.homes import digest, save
 from app.web.addresses import delete_url, edit_url, item_url, with_done
@@ -29,8 +29,7 @@ from app.web.words import Facts, facts_of
 bp = Blueprint("works", __name__, url_prefix="/homes/<home>/works")
 Link = tuple[str, str]
 NO_PAPER = "none"
-# What a plan for switching off can be made for.
-PLANNED_FOR = ("room", "board", "circuit", "point")
+NOTHING_OFF = PlanFor(refs=(), says=())
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -82,7 +81,7 @@ class WorkPage:
         facts: What else is recorded.
         done: Address of the form that ends it; None when it is done.
         isolate: Address of the plan for switching off; None where nothing is named.
-        left_out: What that plan leaves out, in a sentence; empty: nothing.
+        left_out: What that plan leaves out and why, in sentences.
         files: Its photographs and papers.
         asked: Address of what “May I?” says of it now; None where it was not asked.
         edit: Address of its form.
@@ -98,7 +97,7 @@ class WorkPage:
     facts: Facts
     done: str | None
     isolate: str | None
-    left_out: str
+    left_out: tuple[str, ...]
     files: FilesView
     asked: str | None
     edit: str
@@ -177,6 +176,7 @@ def show(home: str, ref: str) -> ResponseReturnValue:
     record = opened(home).record
     work = _find(record, ref)
     papers = papers_of(record, ref)
+    off = NOTHING_OFF if work.state == "done" else plan_for(record, work)
     page = WorkPage(
         title=work.title,
         line=_line(work, papers),
@@ -185,8 +185,10 @@ def show(home: str, ref: str) -> ResponseReturnValue:
         papers=_links(record, [paper.ref for paper in papers]),
         facts=facts_of(work, record, skip=("name", "about", "state", "job")),
         done=None if work.state == "done" else url_for(".ask_done", home=home, ref=ref),
-        isolate=_isolate(record, work),
-        left_out=_left_out(record, work),
+        isolate=url_for("isolation.show", home=home, ref=off.refs)
+        if off.refs
+        else None,
+        left_out=off.says,
         files=files_of(record, work),
         asked=_asked(record, work),
         edit=edit_url(home, work),
@@ -272,37 +274,6 @@ def _doubt(record: Record, work: Work) -> str:
         return ""
     ties = "1 tie that was" if number == 1 else f"{number} ties that were"
     return f"It puts a doubt on {ties} known before. Look again, and write the new day."
-
-
-def _isolate(record: Record, work: Work) -> str | None:
-    if not work.about or work.state == "done":
-        return None
-    items = [record.by_ref[ref] for ref in work.about]
-    # A plan is made for what is worked on; a device is worked on at its board.
-    refs = list(
-        dict.fromkeys(
-            item.board if isinstance(item, Device) else item.ref
-            for item in items
-            if item.sort in PLANNED_FOR or isinstance(item, Device)
-        )
-    )
-    return url_for("isolation.show", home=record.home.ref, ref=refs) if refs else None
-
-
-def _left_out(record: Record, work: Work) -> str:
-    """Say what the plan for switching off cannot be asked about."""
-    items = [record.by_ref[ref] for ref in work.about]
-    titles = [
-        i.title
-        for i in items
-        if i.sort not in PLANNED_FOR and not isinstance(i, Device)
-    ]
-    if not titles or work.state == "done":
-        return ""
-    return (
-        f"No plan for switching off covers {', '.join(titles)}: "
-        "ask whoever it belongs to, or an electrician."
-    )
 
 
 def _asked(record: Record, work: Work) -> str | None:

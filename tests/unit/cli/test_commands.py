@@ -10,6 +10,7 @@ from click.testing import CliRunner, Result
 
 from app import __version__
 from app.cli import main
+from app.cli._base import NewFile
 from app.domain.record import Record
 from app.interchange import from_document, to_document
 from tests import json_schema
@@ -237,3 +238,50 @@ def test_a_document_from_another_program_comes_through_a_pipe(
     result = CliRunner().invoke(main, arguments, input=data)
     assert result.exit_code == 0
     assert "(h01)" in result.stdout
+
+
+@pytest.mark.parametrize(
+    "command",
+    [
+        "export -o",
+        "as-of 2026-11-25 export -o",
+        "labels B2 -o",
+        "chart B2 -o",
+        "draw house -o",
+        "isolate --room R-HALL --pdf",
+        "isolate --room R-HALL --html",
+        "tripped --sheet",
+        "pack --out",
+    ],
+)
+def test_no_file_is_written_over_unless_told_so(
+    ways: Callable[..., Result], tmp_path: Path, command: str
+) -> None:
+    out = tmp_path / "mine.zip"
+    out.write_text("precious")
+    refusal = ways(*command.split(), out, code=1)
+    assert f"{out} is there already." in refusal.stderr
+    assert out.read_text() == "precious"
+
+
+def test_every_command_that_writes_a_file_can_be_told_to_write_over_one() -> None:
+    writing = {
+        name: {p.name for p in command.params}
+        for name, command in every_command()
+        if any(isinstance(p.type, NewFile) for p in command.params)
+    }
+    assert len(writing) == 8
+    assert all("replace" in params for params in writing.values())
+
+
+def test_told_so_it_is_written_over(
+    ways: Callable[..., Result], tmp_path: Path
+) -> None:
+    ways("demo")
+    out = tmp_path / "house.svg"
+    out.write_text("old")
+    ways("draw", "house", "-o", out, "--replace")
+    assert out.read_text().startswith("<?xml")
+    (tmp_path / "folder").mkdir()
+    refusal = ways("pack", "--replace", "-o", tmp_path / "folder", code=1)
+    assert "a folder" in refusal.stderr

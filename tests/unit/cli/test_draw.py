@@ -41,7 +41,7 @@ def test_each_drawing_is_written_as_a_file(ways: Ways, tmp_path: Path) -> None:
         (("street",), "From the street to the boards"),
         (("board", "--board", "B2"), "Face of Newer board"),
     ):
-        said = ways("draw", *arguments, "-o", out).output
+        said = ways("draw", *arguments, "--replace", "-o", out).output
         assert said == f"Written: {out}\n"
         assert words in text_of(out), arguments
 

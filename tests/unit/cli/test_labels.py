@@ -44,7 +44,7 @@ def test_every_manner_takes_its_measures(
         ("--manner", "sheet", "--sheet", "2x7-99.1", "--start", "14"),
         ("--size", "80x25", "--right", "1.5", "--down", "-1"),
     ):
-        ways("labels", "B2", *how, "-o", out)
+        ways("labels", "B2", *how, "-o", out, "--replace")
         assert "Cooker?B32" in letters_of(out.read_bytes())
 
 

@@ -192,3 +192,47 @@ def test_how_often_somebody_wants_it_is_no_rule() -> None:
     record = house(button_pressed_on=date(2026, 6, 1)).having(reminders=(own,))
     due = of(record, "rcd_button.RCD")
     assert (due.next_on, due.basis) == (date(2031, 6, 1), "Set by yourself.")
+
+
+def test_done_early_the_next_day_comes_earlier_and_an_older_time_moves_nothing() -> (
+    None
+):
+    own = Reminder(ref="E1", name="Look", next_on=date(2027, 5, 1), every=1)
+    record = house().having(reminders=(own,))
+    early = done(record, of(record, "E1"), TODAY, "done")
+    assert of(early, "E1").next_on == date(2026, 12, 25)
+    older = done(early, of(early, "E1"), date(2026, 1, 1), "done")
+    assert of(older, "E1").next_on == date(2026, 12, 25)
+
+
+def test_only_a_press_that_worked_counts_for_what_is_pressed() -> None:
+    record = house()
+    failed = done(record, of(record, "alarm_test"), date(2026, 11, 20), "failed")
+    after = done(failed, of(failed, "alarm_test"), TODAY, "done")
+    due = of(after, "alarm_test")
+    assert (due.state, due.last_on) == ("now", None)
+    assert of(done(after, due, TODAY, "worked"), "alarm_test").state == "later"
+
+
+def test_the_newest_time_decides_when_an_older_one_is_written_down() -> None:
+    record = house(button_pressed_on=date(2026, 11, 1)).having(
+        reminders=(
+            Reminder(ref="E1", kind="rcd_button", about="RCD", next_on=TODAY, every=12),
+            Reminder(ref="E2", name="Ask again", next_on=date(2027, 1, 1)),
+        ),
+        occasions=(Occasion(ref="O1", reminder="E2", done_on=date(2026, 10, 1)),),
+    )
+    for key, on in (("rcd_button.RCD", date(2026, 5, 1)), ("E2", date(2025, 1, 1))):
+        before = of(record, key)
+        after = of(done(record, before, on, "worked"), key)
+        assert (after.next_on, after.last_on) == (before.next_on, before.last_on)
+
+
+def test_what_was_done_on_another_page_moves_the_day_on_too() -> None:
+    own = Reminder(
+        ref="E1", kind="rcd_button", about="RCD", next_on=date(2026, 11, 1), every=3
+    )
+    pressed = house(button_pressed_on=date(2026, 11, 3)).having(reminders=(own,))
+    assert of(pressed, "rcd_button.RCD").next_on == date(2027, 2, 3)
+    early = house(button_pressed_on=date(2026, 10, 3)).having(reminders=(own,))
+    assert of(early, "rcd_button.RCD").next_on == date(2026, 11, 1)

@@ -236,15 +236,27 @@ def test_a_sheet_saved_again_keeps_the_day_of_each_row() -> None:
         for result, day in zip(record.results, days, strict=True)
     ]
     record = record.having(results=tuple(results))
-    head = {"paper": "Q1", "tested_on": None, "tested_by": ""}
+    head = {"paper": "Q1", "tested_on": None}
     again = copied(record, sheet(record, "Q1"), first, head)
     assert [r.tested_on for r in again.results] == days
     assert {r.tested_by for r in again.results} == {"A. Tester"}
 
 
+def test_a_day_that_all_rows_share_can_be_emptied() -> None:
+    record = house()
+    values = {"C1": {"zs_ohm": Decimal("0.5")}, "C2": {"zs_ohm": Decimal("0.7")}}
+    head = {"paper": "Q1", "tested_on": date(2025, 3, 1)}
+    record = copied(record, sheet(record, "Q1"), values, head)
+    assert {r.tested_on for r in record.results} == {date(2025, 3, 1)}
+    again = copied(
+        record, sheet(record, "Q1"), values, {"paper": "Q1", "tested_on": None}
+    )
+    assert {r.tested_on for r in again.results} == {None}
+
+
 @pytest.mark.parametrize(
     ("typed", "asked"),
-    [("<1", True), ("1", False), (">1", False), ("<0.99", True), ("<2", False)],
+    [("<1", True), ("1", False), (">1", False), ("<0.99", True), ("<2", True)],
 )
 def test_less_than_the_limit_is_below_it(typed: str, asked: bool) -> None:
     row = next(row for row in sheet(house(), None).rows if row.ref == "C1")

@@ -14,8 +14,8 @@ from tests.builders import board, circuit, home, main_switch, rcd, socket, stree
 from tests.unit.domain.remarks.cases import TODAY, with_button
 
 
-def codes(record: Record) -> set[str]:
-    return {r.code for r in remarks_of(record, TODAY) if r.outcome == "remark"}
+def codes(record: Record, outcome: str = "remark") -> set[str]:
+    return {r.code for r in remarks_of(record, TODAY) if r.outcome == outcome}
 
 
 def measured_on(earthing: str, **fields: Any) -> Record:
@@ -45,9 +45,20 @@ def test_less_than_the_limit_is_low(value: str, sign: str, low: bool) -> None:
     assert ("insulation-low" in codes(record)) is low
 
 
+def test_less_than_more_than_the_limit_says_too_little() -> None:
+    record = measured_on("tn_c_s", live_earth_mohm=Decimal(2), live_earth_over="under")
+    assert "insulation-low" in codes(record, "cannot_tell")
+    exact = measured_on("tn_c_s", live_earth_mohm=Decimal(2))
+    assert "insulation-low" not in codes(exact, "cannot_tell")
+
+
 def test_with_an_electrode_the_rcd_answers_for_an_earth_fault() -> None:
     high = {"zs_ohm": Decimal(40)}
     assert "measured-loop-high" not in codes(measured_on("tt", **high))
+    # 50 V / 30 mA = 1667 Ω: BS 7671:2018+A2:2022, 411.5.3.
+    for ohm, too_much in ((1666, False), (1668, True), (20_000, True)):
+        found = codes(measured_on("tt", zs_ohm=Decimal(ohm)))
+        assert ("measured-loop-high" in found) is too_much
     assert "measured-loop-high" in codes(measured_on("tn_c_s", **high))
 
 
@@ -73,3 +84,37 @@ def test_a_failed_button_is_remarked_on_until_it_worked() -> None:
 def test_a_paper_that_says_so_is_remarked_on_too() -> None:
     assert "button-failed" in codes(measured_on("tn_c_s", rcd_button="failed"))
     assert "button-failed" not in codes(measured_on("tn_c_s", rcd_button="worked"))
+
+
+def pressed(ref: str, about: str | None, outcome: str, day: date) -> Occasion:
+    return Occasion(
+        ref=ref, kind="rcd_button", about=about, done_on=day, outcome=outcome
+    )
+
+
+@pytest.mark.parametrize("about", [None, "B1", "RCD"])
+def test_a_button_that_failed_counts_whatever_it_was_written_down_for(
+    about: str | None,
+) -> None:
+    record = measured_on("tn_c_s")
+    failed = pressed("O1", about, "failed", date(2026, 3, 1))
+    assert "button-failed" in codes(record.having(occasions=(failed,)))
+    later = pressed("O2", about, "worked", date(2026, 4, 1))
+    assert "button-failed" not in codes(record.having(occasions=(failed, later)))
+
+
+@pytest.mark.parametrize(
+    ("tested_on", "pressed_on", "stands"),
+    [
+        (date(2026, 3, 1), date(2026, 4, 1), False),
+        (date(2026, 3, 1), date(2026, 2, 1), True),
+        (None, date(2026, 4, 1), True),
+    ],
+)
+def test_what_a_paper_says_of_a_button_stands_until_every_rcd_before_it_worked(
+    tested_on: date | None, pressed_on: date, *, stands: bool
+) -> None:
+    record = measured_on("tn_c_s", rcd_button="failed", tested_on=tested_on)
+    worked = pressed("O1", "RCD", "worked", pressed_on)
+    found = codes(record.having(occasions=(worked,)))
+    assert ("button-failed" in found) is stands
