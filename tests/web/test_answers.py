@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 import pytest
 
 from app.domain.record import Record
+from tests import builders as b
 from tests.pages import SVG, CheckedClient, Page, page_of, text_of
 
 
@@ -242,3 +245,15 @@ def test_a_page_that_answers_never_calls_anything_safe(
         words = at_demo.see(f"/homes/demo/{url}").main.lower()
         for word in ("is dead", "safe to", "compliant", "satisfactory", "certified"):
             assert word not in words
+
+
+def test_a_home_of_which_nothing_is_known_asks_for_it_first(
+    visitor: CheckedClient, keep: Callable[[Record], int]
+) -> None:
+    keep(b.home())
+    page = visitor.see("/homes/H1/ask/")
+    assert page.links["Go to the rooms"] == "/homes/H1/rooms/"
+    assert "Ask about" not in page.main
+    chosen = visitor.see("/homes/H1/isolate/")
+    assert "Plan for" not in chosen.main
+    assert "Whole house off" in chosen.links

@@ -297,6 +297,14 @@ def test_deleting_says_what_goes_along_and_what_stays(
     assert stored() == small
 
 
+def test_deleting_counts_what_has_no_name_and_names_the_rest(
+    at_demo: CheckedClient,
+) -> None:
+    page = at_demo.see("/homes/demo/devices/B1.MS/delete")
+    assert "This goes with it Round N2 38 readings This stays" in page.main
+    assert "Way 1, “LIGHTS” (B1.F1)" in page.main
+
+
 def test_deleting_what_changed_meanwhile_asks_again(
     here: CheckedClient, stored: Stored
 ) -> None:

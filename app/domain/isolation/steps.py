@@ -244,7 +244,12 @@ def switch_name(switch: Switch) -> str:
     """Return what a switch is called, with its kind if the name does not say it."""
     name = called(Named(ref=switch.ref, title=switch.title))
     said = switch.kind.casefold() in name.casefold()
-    return name if said else f"{name}, {switch.kind.lower()}"
+    return name if said else f"{name}, {_within(switch.kind)}"
+
+
+def _within(kind: str) -> str:
+    """Return a kind as it stands within a sentence: RCD and BS keep their letters."""
+    return kind if kind[:2].isupper() else kind[0].lower() + kind[1:]
 
 
 def care_lines(lost: tuple[Affected, ...]) -> tuple[str, ...]:

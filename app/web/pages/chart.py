@@ -87,7 +87,7 @@ def _row(row: ChartRow) -> tuple[str, ...]:
     when = f", {row.when}" if row.when else ""
     none = "none found" if row.label.outgoing else NOT_APPLYING
     return (
-        row.label.number or "None",
+        row.label.number or NOT_APPLYING,
         row.kind if row.printed == NOT_APPLYING else f"{row.kind}, {row.printed}",
         row.rcd,
         row.feeds,
