@@ -144,6 +144,12 @@ def is_there(places: Places, folder: Path) -> bool:
     return folder != places.apart or folder.is_dir()
 
 
+def is_on_the_same_disk(places: Places) -> bool:
+    """Return whether the chosen folder goes with the disk that holds the record."""
+    own, apart = places.own.parent, places.apart
+    return bool(apart and apart.is_dir() and apart.stat().st_dev == own.stat().st_dev)
+
+
 def not_there(places: Places) -> str:
     """Say that the chosen folder is not there now."""
     return (

@@ -43,6 +43,7 @@ def test_a_folder_of_ones_own_gets_a_copy_at_once(
     stick.mkdir()
     page = here.save("/copies/", press=KEEP, folder=f"  {stick} ")
     assert f"Your last good copy on {stick} is from" in page.main
+    assert page.main.count("on the same disk as the record") == 1
     assert len(list(stick.glob("ways-copies-*/ways-*-asked.sqlite3"))) == 1
     stick.rename(tmp_path / "pulled out")
     gone = f"The folder {stick} is not there now"

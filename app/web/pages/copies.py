@@ -13,7 +13,15 @@ from wtforms import StringField
 
 from app.config import Config
 from app.errors import AppError, InvalidError
-from app.services.copies import Keeper, Places, is_there, make, not_there, places_of
+from app.services.copies import (
+    Keeper,
+    Places,
+    is_on_the_same_disk,
+    is_there,
+    make,
+    not_there,
+    places_of,
+)
 from app.services.copies import choose as choose_folder
 from app.store.copies import (
     ASKED,
@@ -185,6 +193,10 @@ def _said_of(places: Places, folder: Path) -> str:
     lacking = [c for c in found if c.note == LACKING and c.made_at <= now]
     if lacking and (copy is None or lacking[0] > copy):
         said += " A newer one lacks photographs or papers."
+    if folder == places.apart and is_on_the_same_disk(places):
+        said += (
+            " It seems to be on the same disk as the record: if that fails, both go."
+        )
     return said
 
 
