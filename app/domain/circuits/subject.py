@@ -128,11 +128,8 @@ class Subject:
 
     @cached_property
     def rcd(self) -> Step | None:
-        """The RCD with the smallest IΔn on every way to it."""
-        each = [
-            [s for s in chain.steps if is_rcd(s) and s.residual_current_ma]
-            for chain in self.chains
-        ]
+        """The RCD with the smallest IΔn on every way to it; none that failed."""
+        each = [[s for s in chain.steps if _counts(s)] for chain in self.chains]
         if not each or not all(each):
             return None
         small = [min(steps, key=_residual) for steps in each]
@@ -207,6 +204,10 @@ def needs_elsewhere(found: CannotTell, circuit: Circuit, here: Circuit) -> Canno
     )
     why = f"{title}: {found.why}" if found.why else ""
     return found.model_copy(update={"needs": needs, "why": why})
+
+
+def _counts(step: Step) -> bool:
+    return bool(is_rcd(step) and step.residual_current_ma and not step.failed)
 
 
 def _residual(step: Step) -> Decimal:

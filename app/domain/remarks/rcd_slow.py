@@ -15,6 +15,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from app.domain.failed import longest_ms
 from app.domain.record import Circuit, Device
 from app.domain.remarks._kind import Found, Outcome, RemarkKind, figure
 from app.domain.remarks._sight import Sight
@@ -28,8 +29,6 @@ KIND = RemarkKind(
     always_tells="where no time was copied from a paper there is nothing to remark on",
 )
 
-GENERAL_MS, DELAYED_MS = 300, 500
-
 
 def look(sight: Sight) -> Iterator[Outcome]:
     """Yield each thing whose RCD took too long."""
@@ -41,8 +40,7 @@ def look(sight: Sight) -> Iterator[Outcome]:
         result = latest(sight.record, thing.ref, "rcd_ms")
         if result is None or result.rcd_ms is None:
             continue
-        delayed = isinstance(thing, Device) and thing.time_delayed == "yes"
-        if result.rcd_ms > (DELAYED_MS if delayed else GENERAL_MS):
+        if result.rcd_ms > longest_ms(thing):
             yield Found(
                 (thing.ref,),
                 f"{sight.name(thing.ref)}: {result.rcd_ms} ms at IΔn "
