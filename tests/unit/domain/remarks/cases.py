@@ -186,6 +186,10 @@ def measured(**fields: Any) -> Record:
     )
 
 
+def on_electrode(*inner: Part, **fields: Any) -> Record:
+    return home(one_board(*inner), earthing="tt", **fields)
+
+
 def of_fault(cpc: float | None, *, rating: int) -> Record:
     cable = {"cable": "twin_and_earth", "arrangement": "radial", "use": "fixed"}
     hung = circuit("C1", **cable, line_mm2=6, cpc_mm2=cpc, length_m=10)
@@ -308,6 +312,11 @@ CASES: dict[str, Case] = {
         of_earth("earth_electrode", "tt"),
         of_earth("earth_electrode", "tt", resistance_ohm=80),
         of_earth("earth_electrode", "unknown"),
+    ),
+    "electrode-without-rcd": Case(
+        on_electrode(way("W1", circuit("C1"))),
+        on_electrode(rcd("R", way("W1", circuit("C1")))),
+        on_electrode(device("W1", circuit("C1"), kind="afdd")),
     ),
     "electrode-resistance-high": Case(
         of_earth("earth_electrode", "tt", resistance_ohm=240),
