@@ -186,6 +186,15 @@ def measured(**fields: Any) -> Record:
     )
 
 
+def lit() -> Part:
+    return circuit("C1", light("P1"))
+
+
+def neutral_of(*inner: Part) -> Record:
+    """A light on one circuit, with its neutral on another one."""
+    return home(one_board(*inner), tie("P1", "C2", "neutral"))
+
+
 def on_electrode(*inner: Part, **fields: Any) -> Record:
     return home(one_board(*inner), earthing="tt", **fields)
 
@@ -564,6 +573,15 @@ CASES: dict[str, Case] = {
             circuit("C2", use="lighting"),
             point("P2", kind="two_way_switch"),
             control("P2", "P1"),
+        ),
+    ),
+    "neutral-past-its-rcd": Case(
+        neutral_of(way("W2", circuit("C2")), rcd("R", way("W1", lit()))),
+        neutral_of(rcd("R", way("W1", lit()), way("W2", circuit("C2")))),
+        home(
+            one_board(rcd("R", way("W1", lit()))),
+            circuit("C2"),
+            tie("P1", "C2", "neutral"),
         ),
     ),
     "two-circuits-in-one-box": Case(
