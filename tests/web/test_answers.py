@@ -33,6 +33,28 @@ def test_a_point_says_what_feeds_it_and_what_protects_it(
     assert here.see(page.links["Kitchen"]).h1 == "Kitchen"
 
 
+def test_an_rcd_whose_button_failed_is_counted_on_nowhere(here: CheckedClient) -> None:
+    here.save(
+        "/homes/H1/reminders/rcd_button.RCD/done",
+        press="Write it down",
+        on="2026-03-03",
+        outcome="failed",
+    )
+    failed = "its button failed on 3 March 2026"
+    point = here.see("/homes/H1/points/P1/").main
+    assert f"By the record yes, but {failed}: count on no RCD" in point
+    assert point.index("Count on no RCD here.") < point.index("What protects it")
+    assert f"30 mA, type not known, {failed}" in point
+    for path in ("devices/W1", "devices/RCD", "boards/B1"):
+        page = here.see(f"/homes/H1/{path}/").main
+        assert f"{failed}. Do not count on it." in page
+    assert ", button failed" in here.see("/homes/H1/boards/B1/").main
+    assert "(button failed)" in here.see("/homes/H1/boards/B1/chart").main
+    assert failed in here.see("/homes/H1/rooms/R1/").main
+    lights = here.see("/homes/H1/points/P2/").main
+    assert failed not in lights
+
+
 def test_a_point_that_is_tied_to_nothing_is_live_until_known(
     here: CheckedClient,
 ) -> None:

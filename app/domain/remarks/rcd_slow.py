@@ -16,6 +16,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from app.domain.rcd_times import DELAYED_MS, GENERAL_MS
 from app.domain.record import Circuit, Device, Result
 from app.domain.remarks._kind import (
     CannotTell,
@@ -28,7 +29,7 @@ from app.domain.remarks._kind import (
 from app.domain.remarks._sight import Sight
 from app.domain.results.beside import source_of
 from app.domain.results.over_time import latest
-from app.domain.results.rcd_times import DELAYED_MS, GENERAL_MS, longest_at
+from app.domain.results.rcd_times import longest_at
 
 KIND = RemarkKind(code="rcd-slow", rank="electrician", group="rcd")
 

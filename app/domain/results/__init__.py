@@ -5,7 +5,7 @@ from __future__ import annotations
 from app.domain.results.beside import MeasuredBeside, measured_beside
 from app.domain.results.over_time import latest, newest_first, results_of
 from app.domain.results.questions import Question, earthing_at, questions, questions_of
-from app.domain.results.rcd_times import longest_at, longest_ms
+from app.domain.results.rcd_times import longest_at
 from app.domain.results.read import Reading, read
 from app.domain.results.sheet import COLUMNS, Column, Row, Sheet, copied, sheet_of
 
@@ -21,7 +21,6 @@ __all__ = [
     "earthing_at",
     "latest",
     "longest_at",
-    "longest_ms",
     "measured_beside",
     "newest_first",
     "questions",

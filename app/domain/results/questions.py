@@ -10,8 +10,9 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from app.domain.network import network
+from app.domain.rcd_times import GENERAL_MS
 from app.domain.record import Board, Circuit, Device, Record, Result
-from app.domain.results.rcd_times import GENERAL_MS, longest_at
+from app.domain.results.rcd_times import longest_at
 from app.domain.results.sheet import COLUMNS, Row
 
 PRACTICE = "Common practice, no source."

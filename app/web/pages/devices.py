@@ -18,7 +18,7 @@ from app.web.addresses import delete_url, edit_url, item_url
 from app.web.chains import ChainView, chain_views
 from app.web.files_view import FilesView, files_of
 from app.web.ledes import listed, way_lede
-from app.web.protection import feed_back
+from app.web.protection import failed_before, feed_back
 from app.web.results_view import ResultsView, results_at
 from app.web.session import supply
 from app.web.words import Facts, facts_of
@@ -95,7 +95,10 @@ def _page(net: Network, device: Device) -> DevicePage:
     return DevicePage(
         title=device.title,
         answer=way_lede(net, answer),
-        cautions=feed_back(answer.can_feed_back),
+        cautions=(
+            *failed_before(answer.chains),
+            *feed_back(answer.can_feed_back),
+        ),
         missed=_missed(net, answer),
         by_room=_by_room(net, answer),
         circuits=_links(net, answer.circuits),

@@ -195,6 +195,19 @@ def measured(**fields: Any) -> Record:
     )
 
 
+def lit() -> Part:
+    return circuit("C1", light("P1"))
+
+
+def neutral_of(*inner: Part) -> Record:
+    """A light on one circuit, with its neutral on another one."""
+    return home(one_board(*inner), tie("P1", "C2", "neutral"))
+
+
+def on_electrode(*inner: Part, **fields: Any) -> Record:
+    return home(one_board(*inner), earthing="tt", **fields)
+
+
 def of_fault(cpc: float | None, *, rating: int) -> Record:
     cable = {"cable": "twin_and_earth", "arrangement": "radial", "use": "fixed"}
     hung = circuit("C1", **cable, line_mm2=6, cpc_mm2=cpc, length_m=10)
@@ -317,6 +330,11 @@ CASES: dict[str, Case] = {
         of_earth("earth_electrode", "tt"),
         of_earth("earth_electrode", "tt", resistance_ohm=80),
         of_earth("earth_electrode", "unknown"),
+    ),
+    "electrode-without-rcd": Case(
+        on_electrode(way("W1", circuit("C1"))),
+        on_electrode(rcd("R", way("W1", circuit("C1")))),
+        on_electrode(device("W1", circuit("C1"), kind="afdd")),
     ),
     "electrode-resistance-high": Case(
         of_earth("earth_electrode", "tt", resistance_ohm=240),
@@ -564,6 +582,15 @@ CASES: dict[str, Case] = {
             circuit("C2", use="lighting"),
             point("P2", kind="two_way_switch"),
             control("P2", "P1"),
+        ),
+    ),
+    "neutral-past-its-rcd": Case(
+        neutral_of(way("W2", circuit("C2")), rcd("R", way("W1", lit()))),
+        neutral_of(rcd("R", way("W1", lit()), way("W2", circuit("C2")))),
+        home(
+            one_board(rcd("R", way("W1", lit()))),
+            circuit("C2"),
+            tie("P1", "C2", "neutral"),
         ),
     ),
     "two-circuits-in-one-box": Case(

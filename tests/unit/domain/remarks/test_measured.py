@@ -63,6 +63,65 @@ def test_with_an_electrode_the_rcd_answers_for_an_earth_fault() -> None:
     assert "measured-loop-high" in codes(measured_on("tn_c_s", **high))
 
 
+def on_electrode(**fields: Any) -> Record:
+    """A circuit of 32 A without an RCD, on an electrode."""
+    cable = {"cable": "twin_and_earth", "arrangement": "radial", "use": "fixed"}
+    sizes = {"line_mm2": 6, "cpc_mm2": 2.5, "length_m": 10}
+    hung = way("W1", circuit("C1", **cable, **sizes), rated_current_a=32, curve="B")
+    return home(
+        street(board("B1", main_switch("MS", hung), earthing=fields.pop("own", "tt"))),
+        **{"earthing": "tt"} | fields,
+    )
+
+
+def test_every_circuit_on_an_electrode_without_an_rcd_is_remarked_on() -> None:
+    code = "electrode-without-rcd"
+    for own in ("tt", "supply", "unknown"):
+        assert code in codes(on_electrode(own=own))
+    assert code in codes(on_electrode(earthing="tn_c_s"))
+    assert code not in codes(on_electrode(own="supply", earthing="tn_c_s"))
+    unsaid = on_electrode(own="supply", earthing="unknown")
+    assert code in codes(unsaid, "cannot_tell")
+
+
+def test_a_low_loop_lets_its_device_open_without_an_rcd() -> None:
+    code = "electrode-without-rcd"
+    low, high = {"ze_ohm": "0.3"}, {"ze_ohm": 21}
+    assert code not in codes(on_electrode(ze_basis="measured", **low))
+    assert code in codes(on_electrode(ze_basis="measured", **high))
+    # A paper goes before: 1.37 Ω for B 32 A, four fifths of it 1.09 Ω.
+    for ohm, remarked in (("1.09", False), ("1.10", True)):
+        paper = {"ref": "V1", "about": "C1", "zs_ohm": Decimal(ohm)}
+        record = on_electrode(**high).having(results=(Result.model_validate(paper),))
+        assert (code in codes(record)) is remarked
+
+
+def test_an_rcd_that_failed_is_none_on_an_electrode() -> None:
+    record = measured_on("tt", rcd_button="failed")
+    (found,) = [
+        r for r in remarks_of(record, TODAY) if r.code == "electrode-without-rcd"
+    ]
+    assert "no RCD to count on" in found.sentence
+    assert "by a paper without a day" in found.sentence
+
+
+def test_with_an_rcd_nothing_says_that_a_device_on_an_electrode_opens_too_late() -> (
+    None
+):
+    record = on_electrode(ze_ohm=90, ze_basis="measured")
+    assert "loop-impedance-high" in codes(record)
+    guarded = record.having(
+        devices=tuple(
+            d.model_copy(update={"residual_current_ma": Decimal(30)})
+            if d.ref == "W1"
+            else d
+            for d in record.devices
+        )
+    )
+    found = codes(guarded)
+    assert not found & {"loop-impedance-high", "electrode-without-rcd"}
+
+
 def test_a_failed_button_is_remarked_on_until_it_worked() -> None:
     record = with_button("failed", date(2026, 3, 1))
     assert "button-failed" in codes(record)
