@@ -93,6 +93,24 @@ def test_what_a_person_says_goes_before_the_record(
     assert "by the record" not in page.main
 
 
+def test_a_cable_mended_with_new_cable_in_a_bathroom_is_asked_how_near_the_water(
+    visitor: CheckedClient, bathroom: Callable[..., None]
+) -> None:
+    bathroom(nation="england")
+    url = "/homes/H1/may-i/repair-cable/?new_cable=yes"
+    room = visitor.see(f"{url}&at=R1")
+    assert "outside a special location" not in room.main
+    assert "Where is it?" in room.main
+    assert "EN4" in visitor.see(f"{url}&at=P1").main
+    page = visitor.see("/homes/H1/may-i/shed-socket/?at=P1&new_circuit=no")
+    choices = [e.get("value") for e in page.all("input") if e.get("type") == "radio"]
+    assert choices == ["bath_zone", "outbuilding"]
+    answered = visitor.see(
+        "/homes/H1/may-i/shed-socket/?at=P1&new_circuit=no&place=outbuilding"
+    )
+    assert "In a detached shed, garage or greenhouse" in answered.main
+
+
 def test_open_questions_are_asked_with_their_why_and_answered_by_the_form(
     visitor: CheckedClient, bathroom: Callable[..., None]
 ) -> None:

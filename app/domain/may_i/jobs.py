@@ -68,6 +68,8 @@ _LIGHT = {"work": "add", "thing": "light_or_switch"}
 _OTHER = {"work": "add", "thing": "other"}
 _REPLACE = {"work": "replace"}
 _NEW = {"work": "new_circuit"}
+# With new cable it is an addition, and then the place counts.
+_MOVED = ("new_cable", "place", "outdoor_wiring")
 
 _JOBS = (
     Job(
@@ -108,28 +110,29 @@ _JOBS = (
     Job(
         code="replace-socket",
         title="Replace a socket",
-        sets=_REPLACE,
-        asks=("new_cable",),
+        sets={**_REPLACE, "thing": "socket_or_spur"},
+        asks=_MOVED,
     ),
     Job(
         code="replace-switch",
         title="Replace a light switch",
-        sets=_REPLACE,
-        asks=("new_cable",),
+        sets={**_REPLACE, "thing": "light_or_switch"},
+        asks=_MOVED,
         cares=("lighting",),
     ),
     Job(
         code="replace-bath-light",
         title="Replace a light in a bathroom, same place",
-        sets={**_REPLACE, "thing": "light_or_switch", "place": "bath_zone"},
-        asks=("new_cable",),
+        sets={**_REPLACE, "thing": "light_or_switch"},
+        asks=("new_cable", "place"),
+        limits={"place": ("bath_zone", "bathroom", "bath_void")},
         cares=("bath", "lighting"),
     ),
     Job(
         code="replace-light",
         title="Replace a light elsewhere, same place",
         sets={**_REPLACE, "thing": "light_or_switch"},
-        asks=("new_cable",),
+        asks=_MOVED,
         cares=("lighting",),
     ),
     Job(
@@ -306,7 +309,7 @@ _JOBS = (
         code="repair-cable",
         title="Mend a damaged cable",
         sets={"work": "repair"},
-        asks=("new_cable",),
+        asks=_MOVED,
     ),
     Job(
         code="smart-switch",
@@ -327,7 +330,7 @@ _JOBS = (
         code="replace-thermostat",
         title="Replace a thermostat or programmer on its wiring",
         sets={"work": "replace_control"},
-        asks=("new_cable",),
+        asks=_MOVED,
         note="Switch off the boiler at its fused connection unit, and look for other "
         "feeds: heating controls often have more than one.",
     ),
