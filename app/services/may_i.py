@@ -49,7 +49,8 @@ def asked(
     where = _nation(nation, known)
     refuse_unasked(job, answers, known)
     every = {**known.answers_to(job), **answers}
-    return shaped(job, may_i(where, job, every, known.within), every)
+    home = record.home if record else None
+    return shaped(job, may_i(where, job, every, known.within), every, home)
 
 
 def refuse_unasked(job: Job, answers: Mapping[str, str], known: Known) -> None:

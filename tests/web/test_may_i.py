@@ -143,7 +143,7 @@ def test_an_answer_shows_rule_source_day_and_who_decides(
     assert "ooked up on 25 November 2026" in page.main
     assert "decides, not this record" in page.main
     assert "Not looked up" in page.main
-    assert "Yes, on your side of the meter" in page.main
+    assert "the work at the board is an electrician's" in page.main
     assert "BS 7671" in page.main
 
 
@@ -183,7 +183,8 @@ def test_a_flat_in_a_high_building_names_its_rule(
     keep(b.home(nation="england", dwelling="flat", tenure="rents"))
     page = visitor.see("/homes/H1/may-i/replace-socket/?new_cable=no")
     assert "EN6" in page.main
-    assert "ask the landlord in writing" in page.main
+    assert "Ask the landlord first, in writing. Yes, on your side" in page.main
+    assert "What the building shares is not yours" in page.main
 
 
 def test_work_is_planned_with_the_answer_as_it_stood_and_can_be_undone(

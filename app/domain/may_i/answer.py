@@ -23,8 +23,9 @@ from app.domain.may_i._case import (
     Ruling,
     VerdictCode,
 )
-from app.domain.may_i.jobs import CARES, Job
-from app.domain.may_i.questions import QUESTIONS, Question, narrowed
+from app.domain.may_i.cautions import cautions_of
+from app.domain.may_i.jobs import Job
+from app.domain.may_i.questions import PLACES, QUESTIONS, Question, narrowed
 
 NATIONS: dict[Nation, tuple[Rules, Callable[[Case], Ruling]]] = {
     "england": (england.RULES, england.england),
@@ -62,7 +63,8 @@ class Answer:
         missing: Questions that could still turn it, the most telling first.
         may_be: The verdicts that are still open.
         routes: Ways of telling, where someone has to be told.
-        cares: Cautions that go with the job.
+        places: The kinds of place where it may be; one, if it is known.
+        cares: Cautions that go with the job there.
         rules: The nation's rules as they were on the day they were looked up.
     """
 
@@ -75,6 +77,7 @@ class Answer:
     missing: tuple[Question, ...]
     may_be: tuple[VerdictCode, ...]
     routes: tuple[Route, ...]
+    places: frozenset[str]
     cares: tuple[str, ...]
     rules: Rules
 
@@ -108,6 +111,8 @@ def may_i(
     known = {q.code: answers[q.code] for q in asked if answers.get(q.code) in q.sets}
     known |= {q.code: next(iter(q.sets)) for q in asked if len(q.sets) == 1}
     open_questions = tuple(q for q in asked if q.code not in known)
+    places = _places(job, known, asked, within or {})
+    thing = known.get("thing", job.sets.get("thing", ""))
     every = _rulings(job, rule, known, open_questions)
     rulings = tuple(every.values())
     found = {ruling.verdict for ruling in rulings}
@@ -124,7 +129,8 @@ def may_i(
         missing=turning,
         may_be=may_be,
         routes=tuple(route for code in may_be for route in rules.routes.get(code, ())),
-        cares=tuple(CARES[care] for care in job.cares),
+        places=places,
+        cares=cautions_of(job.cares, places, thing),
         rules=rules,
     )
 
@@ -218,6 +224,23 @@ def _narrowed(
     if answered or (code == "place" and elsewhere(job, within)):
         return question
     return narrowed(question, within.get(code, ()))
+
+
+def _places(
+    job: Job,
+    known: Mapping[str, str],
+    asked: Iterable[Question],
+    within: Mapping[str, Collection[str]],
+) -> frozenset[str]:
+    """Return every kind of place where a job may be, whether it is asked or not."""
+    if "place" in known:
+        return frozenset({known["place"]})
+    for question in asked:
+        if question.code == "place":
+            return frozenset(question.answers)
+    if "place" in job.sets:
+        return frozenset({job.sets["place"]})
+    return frozenset(within.get("place") or PLACES)
 
 
 def _case(job: Job, chosen: Mapping[str, str]) -> Case:

@@ -237,7 +237,9 @@ def test_nothing_allows_work_on_the_network_side(
     on_it = {**known, "work": "network_side"}
     answer = may_i(nation, JOBS[job], on_it)
     assert answer.verdict == "not_yours"
-    assert allowed(answer).sentence.startswith("No. It belongs to the network")
+    assert allowed(JOBS[job], answer, on_it).sentence.startswith(
+        "No. It belongs to the network"
+    )
     assert "network" in answer.decides
 
 
