@@ -14,6 +14,7 @@ from app.domain.may_i import (
     known_of,
     may_i,
     nation_of,
+    questions_of,
 )
 from app.domain.may_i.shapes import MayIAnswer, shaped
 from app.domain.record import Record
@@ -41,13 +42,35 @@ def asked(
 
     Raises:
         NotFoundError: There is no such thing in the record.
-        InvalidError: The nation is not said, or there is no such nation.
+        InvalidError: The nation is not said, there is no such nation, or the job does
+            not ask what is answered.
     """
     known = _known(record, at)
     where = _nation(nation, known)
-    every = {**known.answers, **answers}
-    within = {c: w for c, w in known.within.items() if c not in answers}
-    return shaped(job, may_i(where, job, every, within), every)
+    refuse_unasked(job, answers, known)
+    every = {**known.answers_to(job), **answers}
+    home = record.home if record else None
+    return shaped(job, may_i(where, job, every, known.within), every, home)
+
+
+def refuse_unasked(job: Job, answers: Mapping[str, str], known: Known) -> None:
+    """Refuse an answer to what a job does not ask in any nation.
+
+    Raises:
+        InvalidError: There is one; the sentence says what the job asks.
+    """
+    # Scotland asks all that the others ask, and of the building besides.
+    asked = {q.code: q for q in questions_of("scotland", job, known.within)}
+    for code, answer in answers.items():
+        if code not in asked:
+            raise InvalidError(
+                f"“{job.title}” does not ask {code}. It asks: {', '.join(asked)}."
+            )
+        if answer not in asked[code].answers:
+            names = ", ".join(asked[code].answers)
+            raise InvalidError(
+                f"“{answer}” does not answer {code} here. There is: {names}."
+            )
 
 
 def read_answers(texts: Iterable[str]) -> dict[str, str]:

@@ -11,7 +11,6 @@ from flask import url_for
 from app.domain.may_i import (
     CONFIDENCES,
     JOBS,
-    QUESTIONS,
     VERDICTS,
     Answer,
     Column,
@@ -22,6 +21,7 @@ from app.domain.may_i import (
     isolation_work,
     known_of,
     may_i,
+    questions_of,
     side_by_side,
 )
 from app.domain.record import Item, Record
@@ -32,7 +32,6 @@ from app.web.may_i_address import Asked, asked
 from app.web.words import day
 
 Pairs = tuple[tuple[str, str], ...]
-SCOTLAND_ASKS = ("building", "separating_wall", "building_change")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -101,13 +100,12 @@ class Asking:
     @property
     def answers(self) -> Mapping[str, str]:
         """Every answer; what a person says goes before what the record does."""
-        return {**self.known.answers, **self.said.answers}
+        return {**self.known.answers_to(self.job), **self.said.answers}
 
     @property
     def within(self) -> Mapping[str, tuple[str, ...]]:
-        """What the record leaves open of what the person has not answered."""
-        said = self.said.answers
-        return {c: w for c, w in self.known.within.items() if c not in said}
+        """What the record leaves open."""
+        return self.known.within
 
     def answer(self, nation: Nation) -> Answer:
         """Return what a nation's rules say."""
@@ -154,18 +152,18 @@ def by_rule(answer: Answer) -> str:
     return f"{rule} on {day(rules.checked)}. {answer.decides}"
 
 
-def given(ask: Asking, page: str, nation: str = "") -> tuple[Given, ...]:
+def given(ask: Asking, page: str, nation: Nation = "england") -> tuple[Given, ...]:
     """Return what counts already: what it is about, and each answer to a question.
 
     Args:
         ask: What is asked.
         page: The page that an answer is changed on.
-        nation: Whose questions; empty for those that every nation asks.
+        nation: Whose questions; England asks what every nation asks, and no more.
     """
     return tuple(_given(ask, page, nation))
 
 
-def _given(ask: Asking, page: str, nation: str) -> Iterator[Given]:
+def _given(ask: Asking, page: str, nation: Nation) -> Iterator[Given]:
     if ask.about is not None:
         yield Given(
             question="What it is about",
@@ -173,10 +171,9 @@ def _given(ask: Asking, page: str, nation: str) -> Iterator[Given]:
             source="",
             change=ask.url(page, ask.said.without("at")),
         )
-    more = SCOTLAND_ASKS if nation == "scotland" else ()
-    for code in dict.fromkeys((*ask.job.asks, *more)):
-        if code in ask.answers:
-            yield _one(ask, page, QUESTIONS[code])
+    for question in questions_of(nation, ask.job, ask.within):
+        if ask.answers.get(question.code) in question.answers:
+            yield _one(ask, page, question)
 
 
 def _one(ask: Asking, page: str, question: Question) -> Given:

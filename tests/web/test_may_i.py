@@ -93,6 +93,24 @@ def test_what_a_person_says_goes_before_the_record(
     assert "by the record" not in page.main
 
 
+def test_a_cable_mended_with_new_cable_in_a_bathroom_is_asked_how_near_the_water(
+    visitor: CheckedClient, bathroom: Callable[..., None]
+) -> None:
+    bathroom(nation="england")
+    url = "/homes/H1/may-i/repair-cable/?new_cable=yes"
+    room = visitor.see(f"{url}&at=R1")
+    assert "outside a special location" not in room.main
+    assert "Where is it?" in room.main
+    assert "EN4" in visitor.see(f"{url}&at=P1").main
+    page = visitor.see("/homes/H1/may-i/shed-socket/?at=P1&new_circuit=no")
+    choices = [e.get("value") for e in page.all("input") if e.get("type") == "radio"]
+    assert choices == ["bath_zone", "outbuilding"]
+    answered = visitor.see(
+        "/homes/H1/may-i/shed-socket/?at=P1&new_circuit=no&place=outbuilding"
+    )
+    assert "In a detached shed, garage or greenhouse" in answered.main
+
+
 def test_open_questions_are_asked_with_their_why_and_answered_by_the_form(
     visitor: CheckedClient, bathroom: Callable[..., None]
 ) -> None:
@@ -125,7 +143,7 @@ def test_an_answer_shows_rule_source_day_and_who_decides(
     assert "ooked up on 25 November 2026" in page.main
     assert "decides, not this record" in page.main
     assert "Not looked up" in page.main
-    assert "Yes, on your side of the meter" in page.main
+    assert "the work at the board is an electrician's" in page.main
     assert "BS 7671" in page.main
 
 
@@ -165,7 +183,8 @@ def test_a_flat_in_a_high_building_names_its_rule(
     keep(b.home(nation="england", dwelling="flat", tenure="rents"))
     page = visitor.see("/homes/H1/may-i/replace-socket/?new_cable=no")
     assert "EN6" in page.main
-    assert "ask the landlord in writing" in page.main
+    assert "Ask the landlord first, in writing. Yes, on your side" in page.main
+    assert "What the building shares is not yours" in page.main
 
 
 def test_work_is_planned_with_the_answer_as_it_stood_and_can_be_undone(

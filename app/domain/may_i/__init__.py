@@ -15,6 +15,7 @@ from app.domain.may_i.answer import (
     Column,
     building_of,
     may_i,
+    questions_of,
     side_by_side,
 )
 from app.domain.may_i.beside import (
@@ -61,5 +62,6 @@ __all__ = [
     "places_of",
     "planned_already",
     "planned_work",
+    "questions_of",
     "side_by_side",
 ]

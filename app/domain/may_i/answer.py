@@ -23,8 +23,9 @@ from app.domain.may_i._case import (
     Ruling,
     VerdictCode,
 )
-from app.domain.may_i.jobs import CARES, Job
-from app.domain.may_i.questions import QUESTIONS, Question, narrowed
+from app.domain.may_i.cautions import cautions_of
+from app.domain.may_i.jobs import Job
+from app.domain.may_i.questions import PLACES, QUESTIONS, Question, narrowed
 
 NATIONS: dict[Nation, tuple[Rules, Callable[[Case], Ruling]]] = {
     "england": (england.RULES, england.england),
@@ -62,7 +63,8 @@ class Answer:
         missing: Questions that could still turn it, the most telling first.
         may_be: The verdicts that are still open.
         routes: Ways of telling, where someone has to be told.
-        cares: Cautions that go with the job.
+        places: The kinds of place where it may be; one, if it is known.
+        cares: Cautions that go with the job there.
         rules: The nation's rules as they were on the day they were looked up.
     """
 
@@ -75,6 +77,7 @@ class Answer:
     missing: tuple[Question, ...]
     may_be: tuple[VerdictCode, ...]
     routes: tuple[Route, ...]
+    places: frozenset[str]
     cares: tuple[str, ...]
     rules: Rules
 
@@ -99,14 +102,17 @@ def may_i(
         job: One of ``JOBS``.
         answers: Codes of questions, with codes of their answers; what is not known is
             left out.  Answers to questions that the job does not ask are not used.
-        within: Codes of questions, with the answers that are possible at all, where
-            something is known of an answer that is not known itself.
+        within: Codes of questions, with the answers that the record leaves open.  They
+            narrow what is not answered, and open what the job says otherwise of itself.
     """
     rules, rule = NATIONS[nation]
-    every_way, asked = _asked(nation, job, {}), _asked(nation, job, within or {})
+    every_way = questions_of(nation, job, within or {})
+    asked = tuple(_narrowed(q, job, answers, within or {}) for q in every_way)
     known = {q.code: answers[q.code] for q in asked if answers.get(q.code) in q.sets}
     known |= {q.code: next(iter(q.sets)) for q in asked if len(q.sets) == 1}
     open_questions = tuple(q for q in asked if q.code not in known)
+    places = _places(job, known, asked, within or {})
+    thing = known.get("thing", job.sets.get("thing", ""))
     every = _rulings(job, rule, known, open_questions)
     rulings = tuple(every.values())
     found = {ruling.verdict for ruling in rulings}
@@ -123,7 +129,8 @@ def may_i(
         missing=turning,
         may_be=may_be,
         routes=tuple(route for code in may_be for route in rules.routes.get(code, ())),
-        cares=tuple(CARES[care] for care in job.cares),
+        places=places,
+        cares=cautions_of(job.cares, places, thing),
         rules=rules,
     )
 
@@ -180,19 +187,60 @@ def building_of(dwelling: str, storeys: int | None) -> Building | None:
     return None
 
 
-def _asked(
+def questions_of(
     nation: Nation, job: Job, within: Mapping[str, Collection[str]]
 ) -> tuple[Question, ...]:
-    """Return the questions of a job there; what is done comes before all others."""
+    """Return the questions of a job there; what is done comes before all others.
+
+    Where a job is follows from what it is, or is asked.  It is asked as well where the
+    record says that it cannot be there.
+    """
     codes = job.asks + (_SCOTLAND_ASKS if nation == "scotland" else ())
-    return tuple(
-        narrowed(_limited(QUESTIONS[code], job), within.get(code, ()))
+    found = [
+        narrowed(QUESTIONS[code], job.limits.get(code, ()))
         for code in dict.fromkeys(codes)
-    )
+    ]
+    if elsewhere(job, within):
+        places = (job.sets["place"], *within["place"])
+        found.append(narrowed(QUESTIONS["place"], places))
+    return tuple(found)
 
 
-def _limited(question: Question, job: Job) -> Question:
-    return narrowed(question, job.limits.get(question.code, ()))
+def elsewhere(job: Job, within: Mapping[str, Collection[str]]) -> bool:
+    """Return whether the record says that it is not where the job has to be."""
+    places = within.get("place", ())
+    return bool(places) and job.sets.get("place", next(iter(places))) not in places
+
+
+def _narrowed(
+    question: Question,
+    job: Job,
+    answers: Mapping[str, str],
+    within: Mapping[str, Collection[str]],
+) -> Question:
+    """Return a question with what the record leaves open, unless it is answered."""
+    code = question.code
+    answered = answers.get(code) in question.sets
+    if answered or (code == "place" and elsewhere(job, within)):
+        return question
+    return narrowed(question, within.get(code, ()))
+
+
+def _places(
+    job: Job,
+    known: Mapping[str, str],
+    asked: Iterable[Question],
+    within: Mapping[str, Collection[str]],
+) -> frozenset[str]:
+    """Return every kind of place where a job may be, whether it is asked or not."""
+    if "place" in known:
+        return frozenset({known["place"]})
+    for question in asked:
+        if question.code == "place":
+            return frozenset(question.answers)
+    if "place" in job.sets:
+        return frozenset({job.sets["place"]})
+    return frozenset(within.get("place") or PLACES)
 
 
 def _case(job: Job, chosen: Mapping[str, str]) -> Case:

@@ -8,11 +8,13 @@ named.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from app.domain.may_i._case import Nation
 from app.domain.may_i.answer import Answer
+from app.domain.may_i.cautions import WET
 from app.domain.may_i.jobs import Job
+from app.domain.record import Home
 
 NOT_YOURS = (
     "No. It belongs to the network or the meter operator: nobody else opens, alters or "
@@ -30,6 +32,14 @@ _LET: Mapping[Nation, str] = {
     "northern_ireland": "Electrical Safety Standards for Private Tenancies Regulations "
     "(NI) 2024 (NISR 2024/201)",
 }
+_NOT_IN_THE_ZONE = (
+    "Not there: so close to a bath or shower may be neither a socket nor a fused spur, "
+    "whoever puts it in."
+)
+_FAR_FROM_THE_WATER = (
+    "A socket only at least 2.5 m from the edge of zone 1, the space over bath or "
+    "shower, whoever puts it in; nearer, a shaver unit made for it."
+)
 _FLATS = ("flat", "maisonette")
 
 
@@ -48,12 +58,64 @@ class Beside:
     basis: str
 
 
-def allowed(answer: Answer) -> Beside:
-    """Return whether a person may do it themselves, which is another question."""
+def allowed(
+    job: Job, answer: Answer, answers: Mapping[str, str], home: Home | None = None
+) -> Beside:
+    """Return whether a person may do it themselves, which is another question.
+
+    Args:
+        job: The job.
+        answer: What the rules say of it.
+        answers: What is answered of it, by the person or the record.
+        home: The home, whose tenure and kind have a say; None if none is known.
+    """
     if answer.verdict == "not_yours":
         return Beside(rule=answer.rule, sentence=NOT_YOURS, basis=_CONSENT)
-    rules = answer.rules
-    return Beside(rule="", sentence=rules.allowed, basis=rules.allowed_basis)
+    work = answers.get("work", job.sets.get("work", ""))
+    plain = Beside(
+        rule="", sentence=answer.rules.allowed, basis=answer.rules.allowed_basis
+    )
+    if work == "plug_in":
+        return plain
+    found = _not_there(job, answer, answers) or _trades_work(job, plain, answers)
+    return _of_others(found, home) if home else found
+
+
+def _not_there(job: Job, answer: Answer, answers: Mapping[str, str]) -> Beside | None:
+    """Return that a socket or spur may not be added so near a bath or shower."""
+    thing = answers.get("thing", job.sets.get("thing"))
+    adds = job.sets.get("work") == "add" or answers.get("work") == "add"
+    moved = adds or answers.get("new_cable") == "yes"
+    if thing != "socket_or_spur" or not moved or not answer.places <= WET:
+        return None
+    near = answer.places == {"bath_zone"}
+    return Beside(
+        rule="",
+        sentence=_NOT_IN_THE_ZONE if near else _FAR_FROM_THE_WATER,
+        basis="BS 7671:2018+A2:2022, 701.512.3, from memory",
+    )
+
+
+def _trades_work(job: Job, plain: Beside, answers: Mapping[str, str]) -> Beside:
+    """Return what is an electrician's by practice, though no law says so."""
+    if "board_cover" in job.cares:
+        sentence = "No law forbids it, but it is an electrician's work."
+    elif _makes_circuit(job, answers):
+        sentence = "No law forbids it, but the work at the board is an electrician's."
+    else:
+        return plain
+    basis = f"{plain.basis}; what is left to a trade is common practice, no source"
+    return Beside(rule="", sentence=sentence, basis=basis)
+
+
+def _of_others(found: Beside, home: Home) -> Beside:
+    """Return it with the landlord first, and what of a flat is not one's own last."""
+    sentence = found.sentence
+    if home.tenure == "rents":
+        sentence = f"Ask the landlord first, in writing. {sentence}"
+    if home.dwelling in _FLATS:
+        sentence += " What the building shares is not yours to work on."
+    return replace(found, sentence=sentence)
 
 
 def others_to_ask(nation: Nation, dwelling: str, tenure: str) -> tuple[Beside, ...]:
@@ -74,13 +136,6 @@ def _others(nation: Nation, dwelling: str, tenure: str) -> Iterator[Beside]:
         yield Beside(
             rule="",
             sentence="In a flat the lease or the building's owner may want to consent.",
-            basis="Common practice, no source",
-        )
-    if tenure == "rents":
-        yield Beside(
-            rule="",
-            sentence="You rent it: ask the landlord in writing before anything fixed "
-            "is altered.",
             basis="Common practice, no source",
         )
     if tenure == "let":
@@ -104,12 +159,17 @@ def left_to_others(job: Job, answers: Mapping[str, str]) -> tuple[str, ...]:
         return ("All of it: the network operator, or for the meter the supplier.",)
     if work == "plug_in":
         return ("An appliance that is damaged, wet or trips its RCD.",)
-    return tuple(_trades(job, work, answers))
+    return tuple(_trades(job, answers))
 
 
-def _trades(job: Job, work: str, answers: Mapping[str, str]) -> Iterator[str]:
-    circuit = "yes" in (answers.get("new_circuit"), answers.get("bigger"))
-    if circuit or work in ("new_circuit", "rewire", "consumer_unit"):
+def _makes_circuit(job: Job, answers: Mapping[str, str]) -> bool:
+    work = answers.get("work", job.sets.get("work", ""))
+    asked = (answers.get(code) for code in ("new_circuit", "bigger"))
+    return "yes" in asked or work in ("new_circuit", "rewire", "consumer_unit")
+
+
+def _trades(job: Job, answers: Mapping[str, str]) -> Iterator[str]:
+    if _makes_circuit(job, answers):
         yield (
             "Choosing cable and device, the work at the board, and the first tests: an "
             "electrician. With the main switch off its incoming side stays live."

@@ -4,13 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from typing import Any, Literal
+from typing import Any
 
 from app.domain.may_i._case import Confidence
-
-Care = Literal[
-    "network_first", "board_cover", "bath", "outdoors", "earthing", "lighting", "alarms"
-]
+from app.domain.may_i.cautions import Care
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -23,7 +20,7 @@ class Job:
         sets: Fields of the case that are settled by what the job is.
         asks: Codes of the questions that stay open.
         doubt: How sure any verdict can be, at most.
-        cares: Which cautions of :data:`CARES` go with it.
+        cares: Which cautions of ``CARES`` can go with it; some only in some places.
         note: One sentence that belongs to the job alone.
         limits: Answers that a question can have for this job, where not all make sense.
     """
@@ -38,36 +35,13 @@ class Job:
     limits: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
 
 
-CARES: dict[Care, str] = {
-    "network_first": (
-        "The network operator is told, and asked first when the supply is looped, its "
-        "fuse is unknown or the load may be too much for it."
-    ),
-    "board_cover": (
-        "Have an electrician do it: with the main switch off its incoming terminals "
-        "and the tails behind the cover stay live."
-    ),
-    "bath": (
-        "Where there is a bath or shower, what is fitted has to suit its distance from "
-        "the water, and its circuits need a 30 mA RCD by the current edition."
-    ),
-    "outdoors": "Outdoors it needs a 30 mA RCD and an enclosure that suits rain.",
-    "earthing": (
-        "Earthing outdoors and in outbuildings is a matter of design: ask an "
-        "electrician before anything is bought."
-    ),
-    "lighting": (
-        "A shared neutral can read dead until it is parted: switch off the main switch "
-        "for any work on lights, not one way."
-    ),
-    "alarms": "Never leave a home without a working smoke alarm overnight.",
-}
-
 _SOCKET = {"work": "add", "thing": "socket_or_spur"}
 _LIGHT = {"work": "add", "thing": "light_or_switch"}
 _OTHER = {"work": "add", "thing": "other"}
 _REPLACE = {"work": "replace"}
 _NEW = {"work": "new_circuit"}
+# With new cable it is an addition, and then the place counts.
+_MOVED = ("new_cable", "place", "outdoor_wiring")
 
 _JOBS = (
     Job(
@@ -75,6 +49,7 @@ _JOBS = (
         title="Add a socket to an existing circuit",
         sets=_SOCKET,
         asks=("place", "new_circuit", "outdoor_wiring"),
+        cares=("bath_socket", "bath", "if_outdoors", "socket_rcd"),
     ),
     Job(
         code="add-spur",
@@ -82,6 +57,7 @@ _JOBS = (
         sets=_SOCKET,
         asks=("place", "new_circuit", "outdoor_wiring"),
         note="How many points a spur may feed is a matter of BS 7671, not of telling.",
+        cares=("bath_socket", "bath_switch", "bath", "if_outdoors", "socket_rcd"),
     ),
     Job(
         code="outside-light",
@@ -108,29 +84,31 @@ _JOBS = (
     Job(
         code="replace-socket",
         title="Replace a socket",
-        sets=_REPLACE,
-        asks=("new_cable",),
+        sets={**_REPLACE, "thing": "socket_or_spur"},
+        asks=_MOVED,
+        cares=("bath_socket", "bath_old_socket", "bath", "if_outdoors", "socket_rcd"),
     ),
     Job(
         code="replace-switch",
         title="Replace a light switch",
-        sets=_REPLACE,
-        asks=("new_cable",),
-        cares=("lighting",),
+        sets={**_REPLACE, "thing": "light_or_switch"},
+        asks=_MOVED,
+        cares=("bath_switch", "bath", "lighting"),
     ),
     Job(
         code="replace-bath-light",
         title="Replace a light in a bathroom, same place",
-        sets={**_REPLACE, "thing": "light_or_switch", "place": "bath_zone"},
-        asks=("new_cable",),
+        sets={**_REPLACE, "thing": "light_or_switch"},
+        asks=("new_cable", "place"),
+        limits={"place": ("bath_zone", "bathroom", "bath_void")},
         cares=("bath", "lighting"),
     ),
     Job(
         code="replace-light",
         title="Replace a light elsewhere, same place",
         sets={**_REPLACE, "thing": "light_or_switch"},
-        asks=("new_cable",),
-        cares=("lighting",),
+        asks=_MOVED,
+        cares=("bath", "if_outdoors", "lighting"),
     ),
     Job(
         code="replace-shower",
@@ -170,6 +148,7 @@ _JOBS = (
         title="Move a socket in a kitchen",
         sets={**_SOCKET, "place": "kitchen"},
         asks=("new_circuit",),
+        cares=("socket_rcd",),
     ),
     Job(
         code="replace-board",
@@ -232,6 +211,7 @@ _JOBS = (
         title="Add a socket inside a shed that has a supply",
         sets={**_SOCKET, "place": "outbuilding"},
         asks=("outdoor_wiring", "new_circuit"),
+        cares=("socket_rcd",),
     ),
     Job(
         code="vehicle-charger",
@@ -267,7 +247,7 @@ _JOBS = (
         title="Mains smoke or heat alarm on an existing lighting circuit",
         sets=_OTHER,
         asks=("place", "new_circuit"),
-        cares=("lighting", "alarms"),
+        cares=("bath", "lighting", "alarms"),
         note="In Scotland every home has to have interlinked alarms.",
     ),
     Job(
@@ -306,13 +286,14 @@ _JOBS = (
         code="repair-cable",
         title="Mend a damaged cable",
         sets={"work": "repair"},
-        asks=("new_cable",),
+        asks=_MOVED,
+        cares=("bath",),
     ),
     Job(
         code="smart-switch",
         title="Smart switch, with the neutral there already",
         sets={**_REPLACE, "thing": "light_or_switch"},
-        cares=("lighting",),
+        cares=("bath_switch", "bath", "lighting"),
         note="Never take the neutral of another circuit for it.",
     ),
     Job(
@@ -321,15 +302,16 @@ _JOBS = (
         sets=_LIGHT,
         asks=("place",),
         doubt="medium",
-        cares=("lighting",),
+        cares=("bath_switch", "bath", "lighting"),
     ),
     Job(
         code="replace-thermostat",
         title="Replace a thermostat or programmer on its wiring",
         sets={"work": "replace_control"},
-        asks=("new_cable",),
+        asks=_MOVED,
         note="Switch off the boiler at its fused connection unit, and look for other "
         "feeds: heating controls often have more than one.",
+        cares=("bath_switch", "bath"),
     ),
     Job(
         code="heating-controls",
@@ -337,6 +319,7 @@ _JOBS = (
         sets={"work": "control_wiring", "thing": "other"},
         asks=("place", "new_circuit"),
         doubt="medium",
+        cares=("bath_switch", "bath"),
     ),
     Job(
         code="bonding",
@@ -366,6 +349,7 @@ _JOBS = (
         title="Something else",
         sets={},
         asks=("work", "thing", "special", "place", "new_circuit", "outdoor_wiring"),
+        cares=("bath_socket", "bath_switch", "bath", "if_outdoors", "socket_rcd"),
     ),
 )
 JOBS: dict[str, Job] = {job.code: job for job in _JOBS}

@@ -6,7 +6,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from app.domain.may_i._case import Nation
-from app.domain.may_i.answer import NATIONS, building_of
+from app.domain.may_i.answer import NATIONS, building_of, elsewhere
+from app.domain.may_i.jobs import Job
 from app.domain.may_i.zone import places_of
 from app.domain.record import Home, Point, Record, Room
 from app.domain.record.choices import DWELLINGS
@@ -27,6 +28,12 @@ class Known:
     answers: Mapping[str, str]
     within: Mapping[str, tuple[str, ...]]
     source: Mapping[str, str]
+
+    def answers_to(self, job: Job) -> Mapping[str, str]:
+        """Return its answers to a job; where it contradicts the job, that is asked."""
+        if not elsewhere(job, self.within):
+            return self.answers
+        return {code: a for code, a in self.answers.items() if code != "place"}
 
 
 def known_of(record: Record, ref: str = "") -> Known:

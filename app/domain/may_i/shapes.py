@@ -15,6 +15,7 @@ from app.domain.may_i._case import (
 from app.domain.may_i.answer import Answer
 from app.domain.may_i.beside import allowed, left_to_others
 from app.domain.may_i.jobs import Job
+from app.domain.record import Home
 from app.domain.record._field import Model, field
 
 
@@ -69,13 +70,16 @@ class MayIAnswer(Model):
     left_to_others: tuple[str, ...] = field("What to call someone in for", ...)
 
 
-def shaped(job: Job, answer: Answer, answers: Mapping[str, str]) -> MayIAnswer:
+def shaped(
+    job: Job, answer: Answer, answers: Mapping[str, str], home: Home | None = None
+) -> MayIAnswer:
     """Return an answer in its stable shape.
 
     Args:
         job: The job.
         answer: What the rules say.
         answers: What was answered of it.
+        home: The home; None if none is known.
     """
     rules = answer.rules
     return MayIAnswer(
@@ -102,7 +106,7 @@ def shaped(job: Job, answer: Answer, answers: Mapping[str, str]) -> MayIAnswer:
         routes=tuple(
             Telling(who=r.who, when=r.when, paper=r.paper) for r in answer.routes
         ),
-        allowed=allowed(answer).sentence,
+        allowed=allowed(job, answer, answers, home).sentence,
         standard=rules.standard,
         cautions=(*answer.cares, *((job.note,) if job.note else ())),
         left_to_others=left_to_others(job, answers),

@@ -265,7 +265,7 @@ def _answer_page(ask: Asking, nation: Nation) -> AnswerPage:
     return AnswerPage(
         title=ask.job.title,
         where=where(ask, nation),
-        allowed=allowed(answer),
+        allowed=allowed(ask.job, answer, ask.answers, home),
         others=others_to_ask(nation, home.dwelling, home.tenure),
         says=VERDICTS[answer.verdict],
         may_be=tuple(VERDICTS[code] for code in answer.may_be),

@@ -69,6 +69,27 @@ def test_the_home_says_nation_building_and_place(tmp_path: Path) -> None:
     assert england["rule"] == "EN5"
 
 
+def test_with_new_cable_a_place_counts(tmp_path: Path) -> None:
+    keep(tmp_path, flat().having(home=b.home(nation="england").home))
+    for job in ("replace-socket", "replace-switch", "repair-cable"):
+        cable = ("--job", job, "--answer", "new_cable=yes")
+        near = answered(*cable, "--place", "bath_zone", data=tmp_path)
+        assert (near["verdict"], near["rule"]) == ("notice", "EN4")
+        by_room = answered(*cable, "--at", "R1", data=tmp_path)
+        assert by_room["verdict"] == "depends"
+        assert answered(*cable, data=tmp_path)["verdict"] == "depends"
+
+
+def test_a_place_that_the_record_contradicts_is_asked(tmp_path: Path) -> None:
+    room = b.room("R1", name="Kitchen", kind="kitchen")
+    keep(tmp_path, b.home(room, b.socket("P1", room="R1"), nation="wales"))
+    socket = ("--job", "shed-socket", "--at", "P1", "--answer", "new_circuit=no")
+    asked = answered(*socket, "--answer", "outdoor_wiring=no", data=tmp_path)
+    assert [each["code"] for each in asked["missing"]] == ["place"]
+    shed = (*socket, "--answer", "outdoor_wiring=no", "--place", "outbuilding")
+    assert answered(*shed, data=tmp_path)["rule"] == "WA8"
+
+
 def test_text_says_rule_day_and_what_is_open(tmp_path: Path) -> None:
     text = ways("--nation", "england", "--job", "bath-fan", data=tmp_path).output
     assert "It depends." in text
@@ -88,6 +109,14 @@ def test_text_says_rule_day_and_what_is_open(tmp_path: Path) -> None:
         (("--job", "rewire", "--nation", "mars"), "Say in which nation"),
         (("--job", "bath-fan", "--place", "roof"), "“roof” does not answer place"),
         (("--job", "bath-fan", "--answer", "x=y"), "There is no question “x”"),
+        (
+            ("--job", "rewire", "--nation", "wales", "--place", "kitchen"),
+            "“Rewire, in whole or in part” does not ask place. It asks: building",
+        ),
+        (
+            ("--job", "bath-fan", "--nation", "wales", "--place", "kitchen"),
+            "“kitchen” does not answer place here. There is: bath_zone",
+        ),
         ((), "Name a job"),
         (("--jobs", "--job", "rewire"), "Name a job"),
     ],

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -9,6 +11,7 @@ from hypothesis import strategies as st
 from app.domain.may_i import (
     JOBS,
     NATIONS,
+    PLACES,
     QUESTIONS,
     Nation,
     allowed,
@@ -64,12 +67,6 @@ ELSEWHERE = {"place": "elsewhere", "new_circuit": "no", "outdoor_wiring": "no"}
         ),
         ("england", "replace-shower", "bigger", {"yes": "notice", "no": "no_notice"}),
         (
-            "england",
-            "replace-bath-light",
-            "new_cable",
-            {"yes": "notice", "no": "no_notice"},
-        ),
-        (
             "scotland",
             "add-socket",
             "separating_wall",
@@ -105,6 +102,69 @@ def test_a_turning_question_turns_the_verdict(
     for code, answer in answered.items():
         words = (QUESTIONS[question].text, QUESTIONS[question].answers[code])
         assert words in answer.decided_by
+
+
+WITH_CABLE = {"new_cable": "yes", "outdoor_wiring": "no"}
+MOVED = ("replace-socket", "replace-switch", "replace-light", "repair-cable")
+
+
+@pytest.mark.parametrize("job", [*MOVED, "replace-thermostat"])
+def test_with_new_cable_what_is_replaced_or_mended_goes_by_its_place(job: str) -> None:
+    nobody_said = may_i("england", JOBS[job], WITH_CABLE)
+    assert (nobody_said.verdict, nobody_said.because) == (
+        "depends",
+        "It turns on what is not said yet: Where is it?",
+    )
+    near = may_i("england", JOBS[job], {**WITH_CABLE, "place": "bath_zone"})
+    assert (near.verdict, near.rule) == ("notice", "EN4")
+    bathroom = {"place": ("bath_zone", "bathroom", "bath_void")}
+    by_record = may_i("england", JOBS[job], WITH_CABLE, bathroom)
+    assert by_record.verdict == "depends"
+    assert list(by_record.missing[0].answers) == [*bathroom["place"]]
+    # In Wales the whole room counts.
+    assert may_i("wales", JOBS[job], WITH_CABLE, bathroom).rule == "WA10"
+
+
+def test_a_light_of_a_bathroom_may_be_out_of_reach_of_the_water() -> None:
+    light, known = JOBS["replace-bath-light"], {"new_cable": "yes"}
+    assert may_i("england", light, known).verdict == "depends"
+    near = may_i("england", light, {**known, "place": "bath_zone"})
+    far = may_i("england", light, {**known, "place": "bathroom"})
+    assert (near.verdict, far.verdict) == ("notice", "no_notice")
+    assert may_i("england", light, {"new_cable": "no"}).verdict == "no_notice"
+
+
+@pytest.mark.parametrize("nation", NATIONS)
+def test_where_nobody_asks_for_the_place_no_place_turns_anything(
+    nation: Nation,
+) -> None:
+    placeless = [job for job in JOBS.values() if not {"place"} & {*job.asks, *job.sets}]
+    assert len(placeless) > 5
+    for job in placeless:
+        first = may_i(nation, job, SETTLED)
+        for place in PLACES:
+            there = replace(job, sets={**job.sets, "place": place})
+            found = may_i(nation, there, SETTLED)
+            assert (found.verdict, found.rule) == (first.verdict, first.rule), job.code
+            assert found.confidence == first.confidence, job.code
+        assert "special location" not in first.because
+
+
+def test_what_the_record_says_otherwise_of_a_place_is_asked() -> None:
+    outside, in_kitchen = JOBS["outside-light"], {"place": ("kitchen",)}
+    known = {"outdoor_wiring": "no", "new_circuit": "no"}
+    asked = may_i("wales", outside, known, in_kitchen)
+    assert asked.verdict == "depends"
+    assert list(asked.missing[0].answers) == ["kitchen", "outdoors"]
+    verdicts = [
+        may_i("wales", outside, {**known, "place": place}, in_kitchen).verdict
+        for place in ("kitchen", "outdoors")
+    ]
+    assert verdicts == ["notice", "no_notice"]
+    by_bath = {"place": ("bath_zone",)}
+    assert may_i("england", outside, known, by_bath).verdict == "depends"
+    garden = {"place": ("elsewhere", "outdoors")}
+    assert may_i("wales", outside, known, garden).verdict == "no_notice"
 
 
 def test_every_question_turns_some_verdict_somewhere() -> None:
@@ -177,7 +237,9 @@ def test_nothing_allows_work_on_the_network_side(
     on_it = {**known, "work": "network_side"}
     answer = may_i(nation, JOBS[job], on_it)
     assert answer.verdict == "not_yours"
-    assert allowed(answer).sentence.startswith("No. It belongs to the network")
+    assert allowed(JOBS[job], answer, on_it).sentence.startswith(
+        "No. It belongs to the network"
+    )
     assert "network" in answer.decides
 
 

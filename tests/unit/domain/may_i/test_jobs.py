@@ -75,6 +75,26 @@ TABLE = (
     replaced("replace-socket"),
     replaced("replace-switch"),
     replaced("replace-bath-light"),
+    row(
+        "replace-bath-light",
+        "new_cable=yes place=bath_zone",
+        *((N, "EN4", H), NOT_LISTED_W, LOW_HOUSE, IN_A_FLAT),
+    ),
+    row(
+        "replace-socket",
+        "new_cable=yes place=bath_zone",
+        *((N, "EN4", H), NOT_LISTED_W, LOW_HOUSE, IN_A_FLAT),
+    ),
+    row(
+        "replace-socket",
+        "new_cable=yes place=elsewhere outdoor_wiring=no",
+        *(ADDED_E, ADDED_W, LOW_HOUSE, IN_A_FLAT),
+    ),
+    row(
+        "replace-switch",
+        "new_cable=yes place=kitchen outdoor_wiring=no",
+        *(ADDED_E, NOT_LISTED_W, LOW_HOUSE, IN_A_FLAT),
+    ),
     replaced("replace-light"),
     replaced("replace-shower", "bigger=no"),
     row("replace-shower", "bigger=yes", NEW_E, NEW_W, LOW_HOUSE, IN_A_FLAT),
@@ -170,6 +190,16 @@ TABLE = (
         "repair-cable",
         "new_cable=no",
         *(REPLACED_E, (NN, "WA3", H), ANY_BUILDING, ANY_BUILDING),
+    ),
+    row(
+        "repair-cable",
+        "new_cable=yes place=bath_zone",
+        *((N, "EN4", H), NOT_LISTED_W, LOW_HOUSE, IN_A_FLAT),
+    ),
+    row(
+        "repair-cable",
+        "new_cable=yes place=elsewhere",
+        *(ADDED_E, (N, "WA10", L), LOW_HOUSE, IN_A_FLAT),
     ),
     replaced("smart-switch", ""),
     row(

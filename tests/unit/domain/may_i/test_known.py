@@ -17,6 +17,7 @@ from app.domain.may_i import (
     others_to_ask,
 )
 from app.domain.may_i.groups import ALSO
+from app.domain.record import Record
 from tests import builders as b
 
 
@@ -86,12 +87,91 @@ def test_nothing_found_still_leaves_something_else() -> None:
 
 def test_whether_one_may_is_another_question_than_whom_to_tell() -> None:
     for nation in NATIONS:
-        told = may_i(nation, JOBS["rewire"], {})
-        assert allowed(told).sentence.startswith("Yes, on your side of the meter")
-        assert allowed(told).basis
-        theirs = may_i(nation, JOBS["supply-fuse"], {})
-        assert allowed(theirs).sentence.startswith("No.")
-        assert allowed(theirs).rule == theirs.rule
+        light = JOBS["replace-light"]
+        told = may_i(nation, light, {})
+        mine = allowed(light, told, {})
+        assert mine.sentence.startswith("Yes, on your side of the meter")
+        assert mine.basis
+        fuse = JOBS["supply-fuse"]
+        theirs = may_i(nation, fuse, {})
+        assert allowed(fuse, theirs, {}).sentence.startswith("No.")
+        assert allowed(fuse, theirs, {}).rule == theirs.rule
+
+
+def sentence_of(code: str, home: Record | None = None, **answers: str) -> str:
+    job = JOBS[code]
+    found = allowed(
+        job, may_i("england", job, answers), answers, home.home if home else None
+    )
+    assert found.basis
+    return found.sentence
+
+
+@pytest.mark.parametrize(
+    "code", ["replace-board", "replace-breaker", "breaker-to-rcbo", "rcbo-in-spare-way"]
+)
+def test_what_an_electrician_should_do_is_not_headed_by_yes(code: str) -> None:
+    assert sentence_of(code) == "No law forbids it, but it is an electrician's work."
+
+
+def test_a_circuit_of_its_own_leaves_the_board_to_an_electrician() -> None:
+    words = "No law forbids it, but the work at the board is an electrician's."
+    assert sentence_of("rewire") == words
+    assert sentence_of("replace-shower", bigger="yes") == words
+    assert sentence_of("replace-shower", bigger="no").startswith("Yes")
+
+
+def test_a_tenant_asks_first_and_the_shared_parts_of_a_flat_are_not_ones_own() -> None:
+    rented = b.home(tenure="rents", dwelling="flat")
+    said = sentence_of("replace-switch", rented, new_cable="no")
+    assert said.startswith("Ask the landlord first, in writing. Yes, on your side")
+    assert said.endswith("What the building shares is not yours to work on.")
+    assert "landlord" in sentence_of("replace-board", rented)
+    assert "landlord" not in sentence_of("plug-or-fuse", rented)
+    assert "landlord" not in sentence_of("supply-fuse", rented)
+    own = sentence_of("replace-switch", b.home(tenure="owner", dwelling="house"))
+    assert own.startswith("Yes")
+    assert "shares" not in own
+
+
+@pytest.mark.parametrize("code", ["add-socket", "add-spur", "replace-socket"])
+def test_a_socket_is_kept_from_the_water(code: str) -> None:
+    cable = {"new_cable": "yes"} if code == "replace-socket" else {}
+    assert sentence_of(code, None, **cable, place="bath_zone").startswith("Not there: ")
+    far = sentence_of(code, None, **cable, place="bathroom")
+    assert far.startswith("A socket only at least 2.5 m from the edge of zone 1")
+    assert sentence_of(code, None, **cable, place="elsewhere").startswith("Yes")
+
+
+def cares_of(code: str, **answers: str) -> str:
+    return " ".join(may_i("england", JOBS[code], answers).cares)
+
+
+@pytest.mark.parametrize("code", ["add-socket", "add-spur", "replace-socket"])
+def test_a_socket_in_a_bathroom_is_warned_of_by_clause(code: str) -> None:
+    for known in ({}, {"place": "bathroom"}, {"place": "bath_zone"}):
+        said = cares_of(code, **known)
+        assert "no 230 V socket may be within 2.5 m of the edge of zone 1" in said
+        assert "701.512.3" in said
+        assert "701.411.3.3" in said
+        assert "411.3.3)" in said
+    dry = cares_of(code, place="kitchen")
+    assert "701" not in dry
+    assert "up to 32 A needs a 30 mA RCD" in dry
+    outdoors = cares_of(code, place="outdoors")
+    assert outdoors.startswith("Outdoors it needs a 30 mA RCD")
+    assert "32 A" not in outdoors
+
+
+def test_what_suits_a_bathroom_is_said_of_what_goes_there_only() -> None:
+    assert "701.512.3" in cares_of("replace-switch", place="bathroom")
+    assert "701" not in cares_of("replace-switch", place="elsewhere")
+    assert "socket" not in cares_of("something-else", work="add", thing="other")
+    in_bathroom = {"place": ("bath_zone", "bathroom")}
+    smart = may_i("wales", JOBS["smart-switch"], {}, in_bathroom)
+    assert "no wall switch" in smart.cares[0]
+    kitchen = may_i("wales", JOBS["smart-switch"], {}, {"place": ("kitchen",)})
+    assert len(kitchen.cares) == 1
 
 
 @pytest.mark.parametrize(
@@ -100,7 +180,7 @@ def test_whether_one_may_is_another_question_than_whom_to_tell() -> None:
         ("england", "flat", "owner", ["EN6", ""]),
         ("wales", "flat", "owner", [""]),
         ("england", "house", "owner", []),
-        ("scotland", "house", "rents", [""]),
+        ("scotland", "house", "rents", []),
         ("northern_ireland", "house", "let", [""]),
     ],
 )
