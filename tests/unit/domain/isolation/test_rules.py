@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from app.domain.isolation import OnTheDay, Plan, next_step, plan
+from app.domain.isolation import OnTheDay, Plan, next_step, plan, progress_of
 from app.domain.isolation.cautions import CAUTIONS
 from app.domain.isolation.stops import STOPS
 from app.domain.isolation.turns import TURNS
@@ -396,6 +396,33 @@ def test_while_it_says_stop_nothing_can_be_ticked_after_finding_out() -> None:
     states = {step.code: step.state for step in found.steps}
     assert {states["switch_off"], states["lock"], states["prove_dead"]} == {"blocked"}
     assert states["identify"] == "open"
+
+
+PROOFS = ("prove_tester", "prove_dead", "prove_again")
+
+
+def test_what_proves_is_never_left_out_and_keeps_work_shut() -> None:
+    late = dict.fromkeys(PROOFS, "no time")
+    found = planned(house(), day=OnTheDay(done=("work",), skipped=late))
+    states = {step.code: step.state for step in found.steps}
+    assert {states[code] for code in PROOFS} == {"open"}
+    assert states["work"] == "blocked"
+    (work,) = (step for step in found.steps if step.code == "work")
+    assert "do not touch it" in work.shut_because
+
+
+@pytest.mark.parametrize("missing", PROOFS)
+def test_work_opens_when_all_three_are_done(missing: str) -> None:
+    some = tuple(code for code in PROOFS if code != missing)
+    for done, state in ((some, "blocked"), (PROOFS, "open")):
+        found = planned(house(), day=OnTheDay(done=done))
+        assert [s.state for s in found.steps if s.code == "work"] == [state]
+
+
+def test_step_left_out_does_not_count_as_done() -> None:
+    day = OnTheDay(done=("identify",), skipped={"lock": "no clip"})
+    assert progress_of(planned(house(), day=day)) == "1 of 12 steps done, 1 left out"
+    assert progress_of(planned(house())) == "0 of 12 steps done"
 
 
 def test_who_to_call_differs_by_nation() -> None:
