@@ -8,6 +8,7 @@ import pytest
 
 from app.domain.record import Record
 from tests import builders as b
+from tests.builders import circuit, home, light, one_way, switched_off
 from tests.pages import SVG, CheckedClient, Page, page_of, text_of
 
 
@@ -67,6 +68,17 @@ def test_a_point_that_is_tied_to_nothing_is_live_until_known(
         "RCD of 30 mA or less No: none before it that counts, by the record"
         in light.main
     )
+
+
+def test_what_a_round_showed_against_its_ties_stands_first(
+    visitor: CheckedClient, keep: Callable[[Record], int]
+) -> None:
+    seen = switched_off("N1", "W1", live="P1", started_at="2026-05-03T12:00:00Z")
+    keep(home(one_way(circuit("C1", light("P1"))), *seen))
+    page = visitor.see("/homes/H1/points/P1/")
+    assert "It stayed live with" in page.main
+    assert "(Round N1, 3 May 2026)" in page.main
+    assert page.main.index("stayed live") < page.main.index("What protects it")
 
 
 def test_a_neutral_that_goes_another_way_is_warned_of(at_demo: CheckedClient) -> None:

@@ -16,6 +16,7 @@ from app.domain.isolation import (
     house_off,
     house_sheet,
     next_step,
+    progress_of,
     sheet_of,
 )
 from app.domain.record import Item, Record
@@ -78,7 +79,7 @@ class PlanPage:
     Attributes:
         title: Heading.
         sheet: The plan as lines.
-        progress: How many steps are done.
+        progress: How many steps are done, and how many left out.
         begin: What the button of the steps says.
         step: Address of the step that comes next.
         whole: Address of the whole sheet.
@@ -171,13 +172,12 @@ def show(home: str) -> ResponseReturnValue:
         return _choose(home)
     plan = plan_of(home, what)
     upcoming = next_step(plan)
-    done = sum(step.state in ("done", "skipped") for step in plan.steps)
     code = upcoming.code if upcoming else plan.steps[-1].code
     page = PlanPage(
         title=sheet_of(plan).title,
         sheet=sheet_of(plan),
-        progress=f"{done} of {len(plan.steps)} steps",
-        begin="Go on, step by step" if done else "Begin, step by step",
+        progress=progress_of(plan),
+        begin=f"{'Go on' if _begun(plan) else 'Begin'}, step by step",
         step=what.url("isolation_steps.step", home, at=code),
         whole=what.url(".whole", home),
         file=what.url(".file", home),
@@ -283,6 +283,10 @@ def plan_of(home: str, what: Asked) -> Plan:
         NotFoundError: It names what is not in the record.
     """
     return planned(supply(home), what.refs, what.job, what.day)
+
+
+def _begun(plan: Plan) -> bool:
+    return any(step.state in ("done", "skipped") for step in plan.steps)
 
 
 def _choose(home: str) -> ResponseReturnValue:
