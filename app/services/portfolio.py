@@ -85,7 +85,7 @@ def standing_of(record: Record, today: date) -> Standing:
     ranks = list(kinds.values())
     return Standing(
         home=record.home,
-        next=progress(record, faults(record)),
+        next=progress(record, faults(record, today)),
         worst={RANKS[rank]: ranks.count(rank) for rank in WORST if rank in ranks},
         dues=dues(record, today),
         untold=tuple(

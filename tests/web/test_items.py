@@ -118,12 +118,56 @@ def test_what_is_wrong_is_said_beside_the_field_and_what_was_typed_stays(
 
 def test_what_is_needed_is_asked_for(here: CheckedClient) -> None:
     page = here.submit("/homes/H1/new/rooms", name="  ")
-    assert (page.status, page.error("name")) == (422, "Enter: name.")
+    assert (page.status, page.error("name")) == (422, "Enter a name.")
     page = here.submit("/homes/H1/new/points")
-    assert (page.status, page.error("kind")) == (422, "Choose: what it is.")
+    assert (page.status, page.error("kind")) == (422, "Choose what it is.")
     page = here.submit("/homes/H1/new/ties")
-    assert page.error("point") == "Choose: point."
-    assert page.error("tied_to") == "Choose: tied to."
+    assert page.error("point") == "Choose a point."
+    assert page.error("tied_to") == "Choose what it is tied to."
+
+
+TO_COME = "2199-05-03"
+PAPER = {"kind": "condition_report"}
+TIE = {"point": "P1", "tied_to": "C1"}
+
+
+@pytest.mark.parametrize(
+    ("url", "name", "typed"),
+    [
+        ("/homes/H1/new/papers", "dated", PAPER),
+        ("/homes/H1/new/works", "done_on", {"name": "New light", "state": "done"}),
+        ("/homes/H1/new/ties", "seen_on", TIE),
+        ("/homes/H1/devices/RCD/edit", "button_pressed_on", {}),
+        ("/homes/H1/edit", "inspected_on", {}),
+        ("/homes/H1/new/trips", "happened_at", {}),
+    ],
+)
+def test_a_day_to_come_is_refused_beside_its_field(
+    here: CheckedClient, url: str, name: str, typed: dict[str, str]
+) -> None:
+    day = f"{TO_COME}T10:00:00" if name == "happened_at" else TO_COME
+    page = here.submit(url, {**typed, name: day})
+    assert (page.status, page.error(name)) == (422, "That day is still to come.")
+    assert page.value(name) == day
+
+
+@pytest.mark.parametrize(
+    ("url", "first", "name"),
+    [
+        ("/homes/H1/new/papers", "dated", "inspect_again_by"),
+        ("/homes/H1/edit", "inspected_on", "inspect_again_by"),
+    ],
+)
+def test_a_day_before_the_one_that_it_follows_is_refused(
+    here: CheckedClient, url: str, first: str, name: str
+) -> None:
+    typed = {first: "2024-06-01", name: "2023-06-01"}
+    page = here.submit(url, typed)
+    assert page.status == 422
+    assert page.error(name) == "That day is before 1 June 2024."
+    assert {n: page.value(n) for n in typed} == typed
+    after = here.submit_on(page, {name: "2029-06-01"})
+    assert after.status == 303
 
 
 def test_a_circuit_refused_keeps_its_ways_and_has_no_more_boxes(

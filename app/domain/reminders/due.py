@@ -16,6 +16,7 @@ from app.domain.record import Occasion, Record, Reminder
 from app.domain.record._field import Model, field
 from app.domain.record.choices import REMINDER_KINDS
 from app.domain.reminders.plans import Plan, plans, worked_as
+from app.domain.to_come import without_days_to_come
 
 SET_BY_HAND = "Set by yourself."
 State = Literal["now", "no_day", "later", "done", "off"]
@@ -57,8 +58,14 @@ class Due(Model):
 
 
 def dues(record: Record, today: date) -> tuple[Due, ...]:
-    """Return everything to do again, what is to be done now first."""
-    found = [_due(record, plan, reminder, today) for plan, reminder in _merged(record)]
+    """Return everything to do again, what is to be done now first.
+
+    A day that is still to come counts as no day on which something was done.
+    """
+    sane = without_days_to_come(record, today)
+    found = [_due(sane, plan, reminder, today) for plan, reminder in _merged(sane)]
+    if sane is not record:
+        found = [_with_what_does_not_count(due, record, today) for due in found]
     return tuple(
         sorted(
             found,
@@ -70,6 +77,22 @@ def dues(record: Record, today: date) -> tuple[Due, ...]:
             ),
         )
     )
+
+
+def _with_what_does_not_count(due: Due, written: Record, today: date) -> Due:
+    """Return it with the day, still to come, that is written down as done."""
+    days = (
+        day
+        for plan, reminder in _merged(written)
+        if _key(plan, reminder) == due.key
+        for day in (plan.last_on, _failed_on(written, plan, reminder))
+        if day and day > today
+    )
+    day = next(days, None)
+    if day is None:
+        return due
+    said = f"{in_words(day)} is written down, a day still to come: it counts as no day."
+    return due.model_copy(update={"says": f"{due.says} {said}"})
 
 
 def _merged(record: Record) -> Iterator[tuple[Plan, Reminder | None]]:

@@ -33,6 +33,7 @@ from app.store.copies import copies_in, last_good
 from app.store.homes import all_homes, deleted_homes, home_id
 from app.web.forms import Difference, ItemForm, defaults_of, differences, values_of
 from app.web.paired import from_here
+from app.web.papers import today
 from app.web.remarked import counts, remarked
 from app.web.session import change, opened, opened_to_change, read
 from app.web.standings import standing_of_home
@@ -202,7 +203,7 @@ def create() -> ResponseReturnValue:
 def show(home: str) -> ResponseReturnValue:
     """Show one home at a glance."""
     record = opened(home).record
-    found = faults(record)
+    found = faults(record, today())
     known = progress(record, found)
     page = HomePage(
         title=record.home.name,

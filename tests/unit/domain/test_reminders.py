@@ -12,7 +12,9 @@ from typing import Any
 import pytest
 
 from app.domain.days import later
+from app.domain.faults import faults
 from app.domain.record import Device, Occasion, Paper, Record, Reminder
+from app.domain.remarks import remarks
 from app.domain.reminders import Due, done, dues
 from tests.builders import board, device, home, point, street
 
@@ -57,6 +59,72 @@ def test_a_button_comes_after_six_months() -> None:
     assert "514.12.2" in due.basis
 
 
+TO_COME = date(2031, 5, 3)
+DAY_TO_COME: dict[str, tuple[Record, str, date | None]] = {
+    "button on the device": (
+        house(button_pressed_on=TO_COME),
+        "rcd_button.RCD",
+        None,
+    ),
+    "button pressed": (
+        house(button_pressed_on=date(2026, 1, 1)).having(
+            occasions=(
+                Occasion(
+                    ref="O1",
+                    kind="rcd_button",
+                    about="RCD",
+                    done_on=TO_COME,
+                    outcome="worked",
+                ),
+            )
+        ),
+        "rcd_button.RCD",
+        date(2026, 1, 1),
+    ),
+    "inspection of the home": (
+        home(tenure="owner", inspected_on=TO_COME),
+        "inspection",
+        None,
+    ),
+    "report": (
+        home(tenure="owner", inspected_on=date(2014, 6, 1)).having(
+            papers=(Paper(ref="Q1", kind="condition_report", dated=TO_COME),)
+        ),
+        "inspection",
+        date(2014, 6, 1),
+    ),
+    "alarm": (
+        house().having(
+            occasions=(
+                Occasion(
+                    ref="O1", kind="alarm_test", done_on=TO_COME, outcome="worked"
+                ),
+            )
+        ),
+        "alarm_test",
+        None,
+    ),
+}
+
+
+@pytest.mark.parametrize("case", DAY_TO_COME)
+def test_a_day_to_come_silences_nothing_and_is_said(case: str) -> None:
+    record, key, last_on = DAY_TO_COME[case]
+    due = of(record, key)
+    assert due.last_on == last_on
+    assert due.state == ("now" if last_on else "no_day")
+    assert "3 May 2031 is written down, a day still to come" in due.says
+    (fault,) = [f for f in faults(record, TODAY) if f.code == "day_to_come"]
+    assert fault.wrong
+    assert "3 May 2031" in fault.sentence
+    codes = {r.code for r in remarks(record, TODAY) if r.outcome == "remark"}
+    assert "record-contradicts-itself" in codes
+    # On the day itself it counts.
+    assert of(record, key, TO_COME).last_on == TO_COME
+    assert "still to come" not in of(record, key, TO_COME).says
+    assert not [f for f in faults(record, TO_COME) if f.code == "day_to_come"]
+
+
 def test_what_stands_on_the_device_goes_before() -> None:
     record = house(button_pressed_on=date(2026, 6, 1), button_every_months=3)
     due = of(record, "rcd_button.RCD")
@@ -79,7 +147,8 @@ def test_one_that_did_not_trip_stays_on_top_and_is_no_last_time() -> None:
     assert (due.key, due.state) == ("rcd_button.RCD", "now")
     assert "Call an electrician" in due.says
     mended = done(after, due, TODAY.replace(day=26), "worked")
-    assert of(mended, "rcd_button.RCD").state == "later"
+    tomorrow = TODAY.replace(day=26)
+    assert of(mended, "rcd_button.RCD", tomorrow).state == "later"
 
 
 def test_alarms_are_tested_together_and_replaced_one_by_one() -> None:

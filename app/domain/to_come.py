@@ -1,0 +1,64 @@
+"""Days of what was done that are still to come: they count as no day, and are said.
+
+No form takes one.  A document may hold one all the same, for the clock of the machine
+that wrote it, or of this one, may be wrong.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from datetime import date
+
+from app.domain.days import in_words
+from app.domain.fault import Fault, said
+from app.domain.record import SORTS, FieldSpec, Home, Item, Occasion, Record, specs
+
+_EVERY: tuple[type[Item], ...] = (Home, *SORTS.values())
+_DAYS = {
+    cls: days
+    for cls in _EVERY
+    if (days := tuple(s for s in specs(cls) if s.come and s.type == "date"))
+}
+
+
+def days_to_come(record: Record, today: date) -> Iterator[tuple[Item, FieldSpec, date]]:
+    """Yield each day of what was done that has not come: its thing, its field, it."""
+    for cls, days in _DAYS.items():
+        for item in (record.home,) if cls is Home else record.of(cls):
+            for spec in days:
+                day = getattr(item, spec.name)
+                if day is not None and day > today:
+                    yield item, spec, day
+
+
+def without_days_to_come(record: Record, today: date) -> Record:
+    """Return a record in which what is still to come is not written down as done."""
+    emptied: dict[str, dict[str, None]] = {}
+    for item, spec, _ in days_to_come(record, today):
+        emptied.setdefault(item.ref, {})[spec.name] = None
+    if not emptied:
+        return record
+    home = record.home.model_copy(update=emptied.pop(record.home.ref, {}))
+    lists = {
+        cls.plural: tuple(
+            item.model_copy(update=emptied[item.ref]) if item.ref in emptied else item
+            for item in record.of(cls)
+            if not (cls is Occasion and item.ref in emptied)
+        )
+        for cls in _DAYS
+        if cls is not Home
+    }
+    return record.having(home=home, **lists)
+
+
+def days_as_faults(record: Record, today: date) -> Iterator[Fault]:
+    """Yield each such day as what cannot be true as written."""
+    for item, spec, day in days_to_come(record, today):
+        yield Fault(
+            code="day_to_come",
+            wrong=True,
+            subjects=() if isinstance(item, Home) else (item.ref,),
+            sentence=f"{said(item)} has {in_words(day)} as “{spec.label.lower()}”, "
+            "a day that is still to come. It counts as no day.",
+            remedy="Write the right day, or look at the clock of this machine.",
+        )
