@@ -21,6 +21,7 @@ from app.drawing.qr import qr_lines
 from app.errors import AppError
 from app.services.copies import Keeper
 from app.services.pairing import LASTS_S, Pairing
+from app.services.running import running
 from app.web import create_app
 
 HOST = "127.0.0.1"
@@ -60,7 +61,7 @@ def serve(
     Raises:
         AppError: The port is taken.
     """
-    with _listening(config) as listeners:
+    with running(config), _listening(config) as listeners:
         config = replace(config, port=listeners[0].getsockname()[1])
         app = create_app(config)
         keeper = None if config.demo else Keeper(config)

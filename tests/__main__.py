@@ -12,8 +12,8 @@ from pathlib import Path
 from tests.browser_path import browser_path
 
 HERE = Path(__file__).resolve().parent.parent
-# Two at a time: half of the time is waiting for a browser or another process.
-SHARED = ["-n", "2", "--dist", "worksteal"]
+# Three at a time on two cores: a third of the time is waiting for a browser or a disk.
+SHARED = ["-n", "3", "--dist", "worksteal"]
 NO_BROWSER_TESTS = ["-m", "not browser"]
 NO_BROWSER = (
     "The browser tests need Chromium, Chrome or Edge: install one (Debian: sudo apt "

@@ -23,7 +23,8 @@ def copies(data: Path | None) -> None:
     from app.services.copies import places_of
     from app.store.copies import copies_in
 
-    config, found = config_of(data), list(copies_in(config_of(data).backups))
+    config = config_of(data)
+    found = list(copies_in(config.backups))
     try:
         with reading(data) as connection:
             apart = places_of(config, connection).apart

@@ -36,11 +36,15 @@ def backup(file: Path | None, data: Path | None) -> None:
     Photographs and papers go into the folder beside the copy: home.sqlite3 has
     home.files.
     """
+    from app.errors import AppError
+    from app.services.copies import said_to_lack
     from app.services.upkeep import copy_of
 
-    copy = copy_of(config_of(data), file)
+    copy, lacks = copy_of(config_of(data), file)
     say(f"Copied to {copy}")
     _say_files(copy)
+    if lacks:
+        raise AppError(said_to_lack(copy, lacks))
 
 
 @db.command()

@@ -23,6 +23,10 @@ if TYPE_CHECKING:
     from app.domain.spreadsheet import Made
     from app.services.spreadsheets import Waiting
 
+THERE = (
+    "Some of it is here already. Say --only-new to leave that out, or --once-more to "
+    "make it again."
+)
 # As in the domain, which --help does not load.
 KINDS = ("circuits", "points", "ways")
 
@@ -51,6 +55,11 @@ KINDS = ("circuits", "points", "ways")
     show_default=True,
     help="What a device is where the sheet says nothing, such as circuit_breaker.",
 )
+@click.option(
+    "--only-new/--once-more",
+    default=None,
+    help="Leave out what is there already, or make it once more; unsaid: refuse it.",
+)
 @click.option("--dry-run", is_flag=True, help="Say what would be made; change nothing.")
 @home_option
 @json_option
@@ -63,6 +72,7 @@ def import_table(
     *,
     dry_run: bool,
     as_json: bool,
+    only_new: bool | None,
     **options: Any,
 ) -> None:
     """Take in circuits, points or a board's ways from a CSV or XLSX file.
@@ -78,12 +88,18 @@ def import_table(
     workbook = workbook_from(file.read(MOST_BYTES + 1), Path(file.name).name)
     with opened(data) as config, change(config) as connection:
         start = the_home(connection, home)
+        options["only_new"] = bool(only_new)
         waiting = named(connection, start.record, workbook, kind, options)
-        if dry_run:
-            made = outcome(start.record, waiting)
-        else:
+        made = outcome(start.record, waiting)
+        open_yet = bool(made.there) and only_new is None
+        if not (dry_run or open_yet):
             _, made = carry_out(connection, start, waiting, None)
-    _say(start.record, waiting, made, as_json=as_json, dry_run=dry_run)
+    look = dry_run or open_yet
+    _say(start.record, waiting, made, as_json=as_json, dry_run=look)
+    if open_yet:
+        if not as_json:
+            say(THERE)
+        raise click.exceptions.Exit(0 if dry_run else 1)
 
 
 def _say(

@@ -12,7 +12,8 @@ def aged_ties(record: Record) -> dict[str, Work]:
 
     Work touches a tie when it names the point, its room, the circuit, a way of that
     circuit or its board; for a point behind another one, those of that one as well.  A
-    tie or work without a day counts as the tie being the older: nobody can tell.
+    tie or work without a day counts as the tie being the older: nobody can tell.  What
+    is seen on the last day that work can have been done on, or later, is newer.
     """
     works = [w for w in record.works if w.state == "done" and w.about]
     if not works:
@@ -22,12 +23,13 @@ def aged_ties(record: Record) -> dict[str, Work]:
         things = set(_joined(record, tie))
         since = [w for w in works if things & set(w.about) and _is_later(w, tie)]
         if since and tie.grade != "0":
-            found[tie.ref] = max(since, key=lambda w: str(w.done_on or ""))
+            found[tie.ref] = max(since, key=lambda w: str(w.no_later_than or ""))
     return found
 
 
 def _is_later(work: Work, tie: Tie) -> bool:
-    return not work.done_on or not tie.seen_on or work.done_on > tie.seen_on
+    latest = work.no_later_than
+    return not latest or not tie.seen_on or latest > tie.seen_on
 
 
 def _joined(record: Record, tie: Tie) -> Iterator[str]:

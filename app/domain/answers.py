@@ -13,7 +13,7 @@ from typing import Literal
 from app.domain.chain import Chain, Step
 from app.domain.record._field import Model, Number, field
 
-Cover = Literal["yes", "no", "some", "unknown", "not_mains"]
+Cover = Literal["yes", "failed", "no", "some", "unknown", "not_mains"]
 
 
 class Named(Model):
@@ -43,6 +43,7 @@ class Rcd(Model):
     residual_current_ma: Number | None = field("IΔn", unit="mA")
     rcd_type: str | None = field("RCD type")
     time_delayed: str | None = field("Time-delayed")
+    failed: str = field("Why it is not to be counted on", "")
 
 
 class Overcurrent(Model):

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from decimal import Decimal
 from typing import Any
 
+from app.domain.failed import failed_rcds
 from app.domain.kinds import DEVICE_KINDS, INTAKE_KINDS, POINT_KINDS
 from app.domain.kinds._kind import DeviceKind, IntakeKind
 from app.domain.network import Network, Path, Role, paths
@@ -35,6 +36,7 @@ class Step(Model):
     it breaks when it is switched off, by the record or, failing that, ``opens_basis``
     says that it is only usual for its kind: then *line* means at least the line.
     ``isolates`` is false of what opens nothing, and of what switches itself.
+    ``failed`` says why an RCD is not to be counted on: see `app.domain.failed`.
     """
 
     ref: str = field("Reference", ...)
@@ -51,6 +53,7 @@ class Step(Model):
     residual_current_ma: Number | None = field("IΔn", unit="mA")
     rcd_type: str | None = field("RCD type")
     time_delayed: str | None = field("Time-delayed")
+    failed: str = field("Why its RCD is not to be counted on", "")
     fuse_a: Number | None = field("Fuse in it", unit="A")
     opens: str = field("Poles that it opens", "none")
     opens_basis: str = field("How that is known", "none")
@@ -87,9 +90,7 @@ def chains(
         known: Steps read before, for whoever asks for the chains to many things.
     """
     known = {} if known is None else known
-    return tuple(
-        _chain(net.record, path, role, known) for path in paths(net, ref, role)
-    )
+    return tuple(_chain(net, path, role, known) for path in paths(net, ref, role))
 
 
 def is_rcd(step: Step) -> bool:
@@ -149,8 +150,8 @@ def board_of(record: Record, circuit: Circuit) -> tuple[str, ...]:
     return tuple(dict.fromkeys(way.board for way in ways if way))
 
 
-def _chain(record: Record, path: Path, role: Role, known: Known) -> Chain:
-    steps = tuple(_steps(record, path, known))
+def _chain(net: Network, path: Path, role: Role, known: Known) -> Chain:
+    steps = tuple(_steps(net, path, known))
     grades = [step.grade for step in steps if step.grade is not None]
     times = dict.fromkeys(step.when for step in steps if step.when != "always")
     return Chain(
@@ -164,14 +165,14 @@ def _chain(record: Record, path: Path, role: Role, known: Known) -> Chain:
     )
 
 
-def _steps(record: Record, path: Path, known: Known) -> Iterator[Step]:
-    owner = "unknown"
+def _steps(net: Network, path: Path, known: Known) -> Iterator[Step]:
+    record, owner = net.record, "unknown"
     for ref, tie in zip(path.refs, path.ties, strict=True):
         item = record.by_ref[ref]
         owner = _owner(record, item, owner)
         key = (ref, tie, owner)
         if key not in known:
-            known[key] = _step(record, item, owner, record.find(Tie, tie))
+            known[key] = _step(net, item, owner, record.find(Tie, tie))
         yield known[key]
 
 
@@ -185,7 +186,8 @@ def _owner(record: Record, item: Item, before: str) -> str:
     return before
 
 
-def _step(record: Record, item: Item, owner: str, tie: Tie | None) -> Step:
+def _step(net: Network, item: Item, owner: str, tie: Tie | None) -> Step:
+    failure = failed_rcds(net).get(item.ref)
     return Step(
         ref=item.ref,
         sort=item.sort,
@@ -195,7 +197,8 @@ def _step(record: Record, item: Item, owner: str, tie: Tie | None) -> Step:
         tie=tie.ref if tie else None,
         grade=tie.grade if tie else None,
         when=when_of(item),
-        **_isolating(item, _facts(record, item)),
+        failed=failure.says if failure else "",
+        **_isolating(item, _facts(net.record, item)),
     )
 
 

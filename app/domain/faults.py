@@ -14,6 +14,7 @@ from datetime import date
 from app.domain.circles import circles
 from app.domain.fault import Check, Fault, links_of, links_with_specs, said
 from app.domain.gaps import GAPS
+from app.domain.isolation.rounds import in_the_round, seen_otherwise
 from app.domain.network import Network, circuits_of, downstream, feeders_of, network
 from app.domain.record import Circuit, Device, IntakeItem, Item, Point, Record
 from app.domain.to_come import days_as_faults
@@ -191,6 +192,22 @@ def _feeds(
         )
 
 
+def _seen_otherwise(net: Network) -> Iterator[Fault]:
+    """Yield each point that did in a round what it could not have done by its ties."""
+    first = {s.point.ref: s for s in reversed(seen_otherwise(net))}
+    for seen in reversed(first.values()):
+        did = "stayed live" if seen.seen == "live" else "went off"
+        yield Fault(
+            code="seen_otherwise",
+            wrong=True,
+            subjects=(seen.point.ref, seen.round.ref),
+            sentence=f"{said(seen.point)} {did} {in_the_round(net.record, seen)}; by "
+            "its ties it could not.",
+            remedy="Do not work on it. If the mark was a slip, put the round right; "
+            "else change the tie, or find out what else feeds it.",
+        )
+
+
 CHECKS: Mapping[str, Check] = {
     "leads_nowhere": _leads_nowhere,
     "used_twice": _used_twice,
@@ -199,5 +216,6 @@ CHECKS: Mapping[str, Check] = {
     "absent_source_feeds": _absent_source_feeds,
     "blank_feeds": _blank_feeds,
     "spare_feeds": _spare_feeds,
+    "seen_otherwise": _seen_otherwise,
     **GAPS,
 }

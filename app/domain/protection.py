@@ -33,7 +33,8 @@ def cover(point: Point, line: tuple[Chain, ...]) -> Cover:
 
     The point itself does not count: an RCD in it guards at most what is behind it.
     What runs on extra-low voltage from a mains circuit has a mains side, and is judged
-    as any other.
+    as any other. An RCD that failed guards nobody: where the record has no other one,
+    the answer is *failed*, which is no yes.
     """
     if point.current in ("dc", "extra_low") and not any(map(_may_be_mains, line)):
         return "not_mains"
@@ -42,7 +43,9 @@ def cover(point: Point, line: tuple[Chain, ...]) -> Cover:
         return "unknown"
     if len(found) == 1:
         return found.pop()
-    return "some" if "yes" in found else "unknown"
+    if found == {"yes", "failed"}:
+        return "failed"
+    return "some" if found & {"yes", "failed"} else "unknown"
 
 
 def without_30_ma(net: Network) -> tuple[str, ...]:
@@ -112,6 +115,7 @@ def rcds(before: Iterable[Step]) -> tuple[Rcd, ...]:
             residual_current_ma=step.residual_current_ma,
             rcd_type=step.rcd_type,
             time_delayed=step.time_delayed,
+            failed=step.failed,
         )
         for step in before
         if is_rcd(step)
@@ -130,8 +134,9 @@ def local_fuses(before: Iterable[Step]) -> dict[str, Decimal | None]:
 def _cover_of(chain: Chain) -> Cover:
     before = chain.steps[:-1]
     ratings = [step.residual_current_ma for step in before if is_rcd(step)]
-    if any(_guards_people(step) for step in before):
-        return "yes"
+    guards = [step for step in before if _guards_people(step)]
+    if guards:
+        return "failed" if all(step.failed for step in guards) else "yes"
     if not chain.begins_at_source or before[0].kind in ELSEWHERE:
         return "unknown"
     sure = all(ratings) and not any(may_be_rcd(step) for step in before)

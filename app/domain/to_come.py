@@ -13,6 +13,8 @@ from app.domain.days import in_words
 from app.domain.fault import Fault, said
 from app.domain.record import SORTS, FieldSpec, Home, Item, Occasion, Record, specs
 
+# Outcomes that call for something.
+AMISS = ("failed", "put_right")
 _EVERY: tuple[type[Item], ...] = (Home, *SORTS.values())
 _DAYS = {
     cls: days
@@ -32,23 +34,33 @@ def days_to_come(record: Record, today: date) -> Iterator[tuple[Item, FieldSpec,
 
 
 def without_days_to_come(record: Record, today: date) -> Record:
-    """Return a record in which what is still to come is not written down as done."""
-    emptied: dict[str, dict[str, None]] = {}
+    """Return a record in which what is still to come is not written down as done.
+
+    What did not work stays as of today: no slip of a clock hides it.
+    """
+    emptied: dict[tuple[str, str], dict[str, None]] = {}
     for item, spec, _ in days_to_come(record, today):
-        emptied.setdefault(item.ref, {})[spec.name] = None
+        emptied.setdefault((item.sort, item.ref), {})[spec.name] = None
     if not emptied:
         return record
-    home = record.home.model_copy(update=emptied.pop(record.home.ref, {}))
+    home = record.home.model_copy(update=emptied.get(("home", record.home.ref), {}))
     lists = {
         cls.plural: tuple(
-            item.model_copy(update=emptied[item.ref]) if item.ref in emptied else item
+            item.model_copy(update=emptied[key]) if key in emptied else item
             for item in record.of(cls)
-            if not (cls is Occasion and item.ref in emptied)
+            for key in ((item.sort, item.ref),)
         )
         for cls in _DAYS
-        if cls is not Home
+        if cls not in (Home, Occasion)
     }
-    return record.having(home=home, **lists)
+    times = tuple(
+        time.model_copy(update={"done_on": today})
+        if (time.sort, time.ref) in emptied
+        else time
+        for time in record.occasions
+        if (time.sort, time.ref) not in emptied or time.outcome in AMISS
+    )
+    return record.having(home=home, **lists, occasions=times)
 
 
 def days_as_faults(record: Record, today: date) -> Iterator[Fault]:

@@ -5,7 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from app.domain.chain import Chain, Step, is_overcurrent, is_rcd, may_be_rcd
-from app.domain.network import MOST_PATHS, Network, circuits_of, feeders_of, joined_at
+from app.domain.failed import doubt, doubts
+from app.domain.network import (
+    MOST_PATHS,
+    Network,
+    circuits_of,
+    feeders_of,
+    joined_at,
+    upstream,
+)
 from app.domain.protection import ELSEWHERE
 from app.domain.record import (
     Board,
@@ -67,7 +75,9 @@ def unknowns_of_room(
         "no_access": "Nobody could get into this room.",
     }
     found = [looked[room.looked_at]] if room.looked_at in looked else []
+    points = tuple(points)
     found += [sentence for point in points for sentence in _of_point(net, point)]
+    found += doubts(net, (ref for p in points for ref in upstream(net, p.ref)))
     return (*dict.fromkeys(found), *unknowns_of_sources(net.record))
 
 
@@ -144,6 +154,8 @@ def _of_guard(step: Step) -> Iterator[str]:
         yield f"The rating of {name} is not recorded."
     if is_rcd(step) and not step.residual_current_ma:
         yield f"The IΔn of {name} is not recorded."
+    if is_rcd(step) and step.failed:
+        yield doubt(step.title, step.ref, step.failed)
     if may_be_rcd(step) and step.sort == "point":
         yield f"Whether the RCD in {name} guards what is behind it is not recorded."
     elif may_be_rcd(step):

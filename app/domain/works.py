@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from datetime import date
 
+from app.domain.days import in_words
 from app.domain.edits import added, new_ref, replaced
 from app.domain.record import Device, IntakeItem, Item, Paper, Record, Source, Work
 
@@ -57,7 +58,7 @@ def _titles(items: Iterable[Item]) -> str:
 def in_turn(record: Record) -> tuple[Work, ...]:
     """Return the work of a home: what is planned, then what was done, newest first."""
     order = {"planned": 0, "unknown": 1, "done": 2, "given_up": 3}
-    done = sorted(record.works, key=lambda w: w.done_on or date.min, reverse=True)
+    done = sorted(record.works, key=lambda w: w.no_later_than or date.min, reverse=True)
     return tuple(sorted(done, key=lambda w: order[w.state]))
 
 
@@ -71,6 +72,15 @@ def finished(record: Record, work: Work, paper: Paper | None = None) -> Record:
         return record
     own = {"ref": new_ref(record, Paper), "work": work.ref, "about": work.about}
     return added(record, paper.model_copy(update=own))
+
+
+def day_of_work(work: Work) -> str:
+    """Return the day that counts of work, in words; empty where none is known."""
+    if work.state != "done":
+        return in_words(work.planned_for) if work.planned_for else ""
+    if work.done_on or not work.done_before:
+        return in_words(work.done_on) if work.done_on else ""
+    return f"no later than {in_words(work.done_before)}"
 
 
 def papers_of(record: Record, work: str) -> tuple[Paper, ...]:

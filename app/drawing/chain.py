@@ -152,6 +152,7 @@ def _guards(step: Step) -> Iterator[str]:
         kind = f"type\xa0{step.rcd_type}" if known else "type\xa0not\xa0known"
         late = "time-delayed" if step.time_delayed == "yes" else ""
         yield joined([f"guards: earth leakage {at}", kind, late])
+        yield step.failed
 
 
 def _opens(step: Step) -> str:
@@ -171,4 +172,4 @@ def _opens(step: Step) -> str:
 def _is_known(step: Step) -> bool:
     missing_ma = is_rcd(step) and step.residual_current_ma is None
     rated = step.rated_current_a is not None or step.fuse_a is not None
-    return not missing_ma and (rated or not is_overcurrent(step))
+    return not missing_ma and not step.failed and (rated or not is_overcurrent(step))

@@ -9,11 +9,13 @@ from app.domain.answers import (
     Feeding,
     Named,
     PointAnswer,
+    Rcd,
     RoomAnswer,
     TieAnswer,
     WayAnswer,
 )
 from app.domain.chain import Chain, Step, is_overcurrent, is_rcd
+from app.domain.failed import named_failures
 from app.domain.faults import Fault
 from app.domain.kinds import DEVICE_KINDS, INTAKE_KINDS, POINT_KINDS
 from app.domain.record.choices import (
@@ -30,6 +32,7 @@ from app.domain.record.choices import (
 NONE = "none in the record"
 COVER = {
     "yes": "yes, on every path in the record",
+    "failed": "by the record yes",
     "no": "none in the record",
     "some": "on some paths only",
     "unknown": "not known",
@@ -166,7 +169,8 @@ def _guards(step: Step) -> str:
     if is_rcd(step):
         kind = step.rcd_type if step.rcd_type not in (None, "unknown") else "not known"
         figure = _figure(step.residual_current_ma, "mA")
-        said.append(f"earth leakage ({figure}, type {kind})")
+        failed = f"; {step.failed}" if step.failed else ""
+        said.append(f"earth leakage ({figure}, type {kind}{failed})")
     return f"guards against {', '.join(said)}" if said else ""
 
 
@@ -215,6 +219,9 @@ def _changes(answer: PointAnswer) -> Iterator[str]:
 def _cover(answer: PointAnswer) -> str:
     delayed = any(rcd.time_delayed == "yes" for rcd in answer.rcds)
     more = "; one that is time-delayed does not count" if delayed else ""
+    failed = named_failures((_title(rcd), rcd.failed) for rcd in answer.rcds)
+    if failed and answer.within_30_ma in ("failed", "some"):
+        more += f", but {failed}: count on no RCD"
     return f"{COVER[answer.within_30_ma]}{more}"
 
 
@@ -233,7 +240,7 @@ def _figure(value: Decimal | None, unit: str) -> str:
     return f"{NAMES[unit]} not known" if value is None else f"{value} {unit}"
 
 
-def _title(thing: Named) -> str:
+def _title(thing: Named | Rcd) -> str:
     return f"{thing.title} ({thing.ref})"
 
 

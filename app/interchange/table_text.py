@@ -37,6 +37,7 @@ def made_values(
             {"row": f.row, "column": f.column, "typed": f.typed, "reason": f.why}
             for f in made.faults
         ],
+        "there": [{"row": t.row, "ref": t.ref, "what": t.what} for t in made.there],
         "left_out": list(made.left_out),
     }
 
@@ -47,6 +48,8 @@ def _lines(
     for heading, code in _columns(sheet, match):
         yield f"  {heading} = {code or '(not taken)'}"
     yield from (f"  {sentence}" for sentence in made.left_out)
+    for there in made.there:
+        yield f"  row {there.row}  is here already: {there.what} ({there.ref})"
     if made.faults:
         number = len(made.faults)
         cells = "cell" if number == 1 else "cells"

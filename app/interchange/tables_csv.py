@@ -12,7 +12,7 @@ import io
 import re
 from collections.abc import Iterable, Iterator
 
-from app.domain.record import Circuit, Item, Point, Record, specs
+from app.domain.record import Circuit, Item, Point, Record, Tie, specs
 
 FORMULA = re.compile(r"'*[=+\-@\t\r]")
 
@@ -23,12 +23,21 @@ def circuits_csv(record: Record) -> bytes:
 
 
 def points_csv(record: Record) -> bytes:
-    """Return the points, each with the circuits and points that it is tied to."""
+    """Return the points, each with what it is tied to.
+
+    As C1; C2 (neutral): a tie that does not feed the point says what it is.  Brought in
+    again, the ties are the same; how each is known is not in the table, for whoever
+    reads it has seen nothing.
+    """
     ties = {
-        point.ref: " ".join(t.tied_to for t in record.ties_of(point.ref))
+        point.ref: "; ".join(_tied(tie) for tie in record.ties_of(point.ref))
         for point in record.points
     }
     return _csv(Point, record.points, {"tied_to": ties})
+
+
+def _tied(tie: Tie) -> str:
+    return tie.tied_to if tie.role == "feeds" else f"{tie.tied_to} ({tie.role})"
 
 
 def _csv(
@@ -50,7 +59,7 @@ def _cells(item: Item, names: list[str]) -> Iterator[str]:
         if value is None:
             yield ""
         elif isinstance(value, tuple):
-            yield _plain(" ".join(value))
+            yield _plain("; ".join(value))
         elif isinstance(value, str):
             yield _plain(value)
         else:

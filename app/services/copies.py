@@ -8,7 +8,7 @@ import sqlite3
 import threading
 import time
 from dataclasses import dataclass
-from datetime import UTC, datetime
+from datetime import UTC, datetime, timedelta
 from pathlib import Path
 from tempfile import TemporaryFile
 
@@ -18,8 +18,8 @@ from sqlalchemy.exc import SQLAlchemyError
 from app.config import Config, files_beside
 from app.errors import AppError, DatabaseError, InvalidError
 from app.services.key import secret_key
-from app.store import files, homes, settings
-from app.store.backup import back_up
+from app.store import homes, settings
+from app.store.backup import copy_to, make_folder
 from app.store.copies import (
     ASKED,
     DAILY,
@@ -35,10 +35,12 @@ from app.store.migrate import head_revision, revision_of
 
 log = logging.getLogger(__name__)
 
-LOOK_AGAIN_S = 3600
+LOOK_AGAIN_S = 60
 TRY_AGAIN_S = 600
 LONGEST_PATH = 1000
 # A disk that fails, a file that is damaged, a stick that is pulled out meanwhile.
+# Within a day, so that what is mapped in one long day is not in the first copy only.
+AGAIN_AFTER = timedelta(hours=4)
 FAILURES = (AppError, OSError, sqlite3.Error, SQLAlchemyError)
 
 
@@ -142,6 +144,12 @@ def is_there(places: Places, folder: Path) -> bool:
     return folder != places.apart or folder.is_dir()
 
 
+def is_on_the_same_disk(places: Places) -> bool:
+    """Return whether the chosen folder goes with the disk that holds the record."""
+    own, apart = places.own.parent, places.apart
+    return bool(apart and apart.is_dir() and apart.stat().st_dev == own.stat().st_dev)
+
+
 def not_there(places: Places) -> str:
     """Say that the chosen folder is not there now."""
     return (
@@ -155,7 +163,7 @@ def _unwritable(path: Path, error: OSError) -> str:
 
 
 class Keeper:
-    """Makes the copy of the day while the program is used, apart from any request.
+    """Makes the copies of the day while the program is used, apart from any request.
 
     Attributes:
         troubles: Why the last try was not what it should be, a sentence each.
@@ -169,44 +177,62 @@ class Keeper:
 
     def look(self) -> None:
         """Begin a copy if one is due; returns at once."""
-        if time.monotonic() < self._next or not self._under_way.acquire(blocking=False):
-            return
-        threading.Thread(target=self._run, name="copies", daemon=True).start()
+        if time.monotonic() >= self._next:
+            self._begin(AGAIN_AFTER, wait_s=0)
 
     def finish(self, longest_s: float) -> None:
-        """Wait for a copy that is under way, but not for ever."""
-        if self._under_way.acquire(timeout=longest_s):
+        """Make the last copy, of all that was changed; wait, but not for ever."""
+        until = time.monotonic() + longest_s
+        self._begin(timedelta(0), wait_s=longest_s)
+        self.settled(until - time.monotonic())
+
+    def settled(self, longest_s: float) -> bool:
+        """Wait for a copy that is under way; return whether it has ended."""
+        ended = self._under_way.acquire(timeout=max(longest_s, 0))
+        if ended:
             self._under_way.release()
+        return ended
 
     def settle(self) -> None:
         """Let go of what was in the way: copies were just made, or go elsewhere."""
         self.troubles = ()
         self._next = 0.0
 
-    def _run(self) -> None:
+    def _begin(self, after: timedelta, *, wait_s: float) -> None:
+        if self._under_way.acquire(timeout=wait_s):
+            thread = threading.Thread(target=self._run, args=(after,), daemon=True)
+            thread.start()
+
+    def _run(self, after: timedelta) -> None:
+        wait = LOOK_AGAIN_S
         try:
-            tried = made_when_due(self._config, datetime.now(UTC))
-            self.troubles = self.troubles if tried is None else tried
-        except FAILURES as error:
-            log.warning("no copy was made: %s", error)
+            tried = made_when_due(self._config, datetime.now(UTC), after)
+            if tried is not None:
+                self.troubles = tried
+                wait = TRY_AGAIN_S
+        except Exception as error:  # whatever it is, somebody must hear of it
+            log.exception("no copy was made")
             self.troubles = (f"No copy could be made: {error}",)
+            wait = TRY_AGAIN_S
         finally:
-            wait = TRY_AGAIN_S if self.troubles else LOOK_AGAIN_S
             self._next = time.monotonic() + wait
             self._under_way.release()
 
 
-def made_when_due(config: Config, now: datetime) -> tuple[str, ...] | None:
-    """Make the copy of the day wherever it is due; return what was in the way.
+def made_when_due(
+    config: Config, now: datetime, after: timedelta = AGAIN_AFTER
+) -> tuple[str, ...] | None:
+    """Make a copy wherever one is due; return what was in the way.
 
     None: it is due nowhere.  It is due where the file was written since the newest
-    copy, and that one is not of today.  A copy of a day to come says nothing.
+    copy, and that one is of another day, or so old.  Of a day only the newest stays. A
+    copy of a day to come says nothing.
     """
     with reading(make_engine(config.database)) as connection:
         if not homes.home_refs(connection):
             return None
         places = places_of(config, connection)
-    due = [folder for folder in places.every if _is_due(config, folder, now)]
+    due = [folder for folder in places.every if _is_due(config, folder, now, after)]
     said = [_tried(config, places, folder, DAILY, now) for folder in due]
     return tuple(sentence for sentence in said if sentence) if due else None
 
@@ -218,58 +244,60 @@ def _tried(
     try:
         if not is_there(places, folder):
             return not_there(places)
-        return _made(config, folder, note, now)
+        copy, lacks = make_in(config, folder, note, now)
+        return said_to_lack(copy, lacks) if lacks else ""
     except FAILURES as error:
         log.warning("no copy was made in %s: %s", folder, error)
         said = error.sentence if isinstance(error, AppError) else str(error)
         return f"No copy could be made in {folder}: {said}"
 
 
-def _is_due(config: Config, folder: Path, now: datetime) -> bool:
-    tried = [c for c in copies_in(folder) if c.is_good or c.note == LACKING]
+def _is_due(config: Config, folder: Path, now: datetime, after: timedelta) -> bool:
+    tried = [c for c in copies_in(folder) if c.note in (DAILY, ASKED, LACKING)]
     newest = max((c.made_at for c in tried if c.made_at <= now), default=None)
     if newest is None:
         return True
     written = datetime.fromtimestamp(config.database.stat().st_mtime, UTC)
-    return written >= newest and day_of(newest) != day_of(now)
+    is_old = now - newest >= after or day_of(newest) != day_of(now)
+    return written >= newest and is_old
 
 
-def _made(config: Config, folder: Path, note: str, now: datetime) -> str:
-    """Make a copy and look through it; return what it lacks, in a sentence.
+def make_in(config: Config, folder: Path, note: str, now: datetime) -> tuple[Path, int]:
+    """Make a copy in a folder, and look through it; return it, and what it lacks.
 
-    One that does not open does not stay; one that lacks photographs or papers is no
-    good copy, and its name says so.  Only a good one lets others go.
+    It has its name only then, and that of no good copy if it lacks photographs or
+    papers.  Only a good one lets others go.
+
+    Raises:
+        DatabaseError: There is none, for one does not open or cannot be written.
     """
-    own = folder == config.backups
-    before = last_good(copies_in(folder), now)
-    copy = back_up(
+    make_folder(folder)
+    own, before = folder == config.backups, last_good(copies_in(folder), now)
+    good, lacking = (path_for(folder, each, now) for each in (note, LACKING))
+    lacks = copy_to(
         config.database,
-        folder,
-        note=note,
-        at=now,
+        good,
         link=own,
         # What a copy there has already takes no room a second time.
         same_as=None if own or before is None else files_beside(before.path),
+        look=look_through,
+        lacking=lacking,
     )
-    try:
-        _look_through(copy)
-        lacks = _lacks(copy)
-    except FAILURES:
-        copy.unlink(missing_ok=True)
-        files.remove_folder(files_beside(copy))
-        raise
-    if lacks:
-        _call_lacking(copy, folder, now)
-        return (
-            f"The copy made in {folder} lacks photographs or papers that it names, "
-            f"not there or damaged: {lacks}. “ways files --check” says which."
-        )
-    tidy(folder, now)
-    log.info("copied to %s", copy)
-    return ""
+    if not lacks:
+        tidy(folder, now)
+    log.info("copied to %s", lacking if lacks else good)
+    return lacking if lacks else good, lacks
 
 
-def _look_through(copy: Path) -> None:
+def said_to_lack(copy: Path, lacks: int) -> str:
+    """Say what a copy lacks."""
+    return (
+        f"The copy made in {copy.parent} lacks photographs or papers that it names, "
+        f"not there or damaged: {lacks}. “ways files --check” says which."
+    )
+
+
+def look_through(copy: Path) -> None:
     """Read every home of a copy.
 
     Raises:
@@ -283,19 +311,5 @@ def _look_through(copy: Path) -> None:
                 for home in homes.all_homes(connection, archived=archived):
                     key = homes.home_id(connection, home.ref)
                     homes.load(connection, key or 0)
-    except ValueError as error:
+    except (ValueError, ArithmeticError) as error:
         raise DatabaseError(f"The copy does not open: {error}.") from error
-
-
-def _lacks(copy: Path) -> int:
-    """Return how many contents a copy names that are not beside it, or not whole."""
-    beside = files_beside(copy)
-    return sum(not files.is_sound(beside, d) for d in files.digests_in(copy))
-
-
-def _call_lacking(copy: Path, folder: Path, now: datetime) -> None:
-    """Give a copy, and its files, the name of one that is no good copy."""
-    named = path_for(folder, LACKING, now)
-    if files_beside(copy).exists():
-        files_beside(copy).replace(files_beside(named))
-    copy.replace(named)

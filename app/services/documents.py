@@ -6,12 +6,14 @@ import shutil
 import tempfile
 from collections.abc import Iterator
 from contextlib import contextmanager
+from dataclasses import dataclass
 from pathlib import Path
 
 from pydantic import ValidationError
 from sqlalchemy import Connection
 
 from app.config import Config
+from app.domain.edits import entries_between
 from app.domain.history import History
 from app.domain.record import Home, Record
 from app.errors import InvalidError, Problem
@@ -19,8 +21,9 @@ from app.interchange import from_document
 from app.paths import resource_dir
 from app.services.demo_pictures import with_pictures
 from app.services.history import bring_history
-from app.services.homes import add_home, free_home_ref, note_ref
+from app.services.homes import add_home, free_home_ref, note_ref, open_home
 from app.store.engine import make_engine, writing
+from app.store.homes import all_homes
 from app.store.migrate import upgrade
 
 
@@ -48,6 +51,36 @@ def take_in(
         bring_history(connection, key, record, history)
         note_ref(connection, key, record, called)
     return called.home.ref
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HereAlready:
+    """A home that has the reference or the name of one that is brought in.
+
+    Attributes:
+        home: Its own facts.
+        differs: How many things differ between the two, its reference aside.
+    """
+
+    home: Home
+    differs: int
+
+
+def here_already(connection: Connection, record: Record) -> tuple[HereAlready, ...]:
+    """Return the homes that are taken for one that is brought in, also those aside."""
+    wanted = record.home
+    homes = (*all_homes(connection), *all_homes(connection, archived=True))
+    return tuple(
+        HereAlready(home=home, differs=_differing(connection, home, record))
+        for home in homes
+        if home.ref == wanted.ref or home.name.casefold() == wanted.name.casefold()
+    )
+
+
+def _differing(connection: Connection, home: Home, record: Record) -> int:
+    own = open_home(connection, home.ref).record
+    called = record.home.model_copy(update={"ref": home.ref})
+    return len(entries_between(own, record.having(home=called)))
 
 
 def add_demo(connection: Connection, files: Path) -> str:

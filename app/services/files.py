@@ -5,6 +5,7 @@ from __future__ import annotations
 import logging
 import re
 from collections.abc import Iterable, Iterator
+from contextlib import suppress
 from dataclasses import dataclass
 from datetime import UTC, date, datetime
 from pathlib import Path
@@ -231,7 +232,9 @@ def _made_anew(folder: Path, attachment: Attachment) -> dict[str, bytes]:
         log.warning("%s cannot be shown: %s", attachment.ref, error.sentence)
         return {}
     for size, jpeg in jpegs.items():
-        files.write(files.path_of(folder, attachment.sha256, size), jpeg)
+        # On a full disk it is shown all the same.
+        with suppress(OSError):
+            files.write(files.path_of(folder, attachment.sha256, size), jpeg)
     return jpegs
 
 

@@ -18,6 +18,7 @@ from app.store.phones import (
     remove_phone,
     set_seen,
 )
+from app.store.settings import computer_name
 
 log = logging.getLogger(__name__)
 
@@ -30,11 +31,13 @@ def let_in(connection: Connection, name: str, at: datetime) -> str:
 
     Args:
         connection: An open transaction.
-        name: What its owner calls it; a number is added when another has that name.
+        name: What its owner calls it; a number is added when another, or this
+            computer, has that name.
         at: Now, UTC.
     """
     token = secrets.token_urlsafe(PASS_BYTES)
-    own = _distinct(name, {phone.name.casefold() for phone in all_phones(connection)})
+    names = (computer_name(connection), *(p.name for p in all_phones(connection)))
+    own = _distinct(name, {taken.casefold() for taken in names})
     add_phone(connection, name=own, token_hash=_hash(token), at=at)
     log.info("a phone was paired")
     return token

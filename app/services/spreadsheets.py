@@ -48,6 +48,7 @@ class Waiting(Model):
     make_devices: bool = field("Make ways that are not there", default=False)
     make_rooms: bool = field("Make rooms that are not there", default=False)
     kind_unsaid: str = field("Kind of a device where none is said", "unknown")
+    only_new: bool = field("Leave out what is there already", default=False)
 
     @property
     def chosen(self) -> Sheet:
@@ -127,6 +128,7 @@ def outcome(record: Record, file: Waiting) -> Made:
         make_devices=file.make_devices,
         make_rooms=file.make_rooms,
         kind_unsaid=file.kind_unsaid,
+        only_new=file.only_new,
     )
     match = file.match or Match()
     return made_of(file.kind, file.chosen, match, making_of(record, asked))

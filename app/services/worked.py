@@ -68,6 +68,11 @@ class Memory:
                 self._make_room()
         return worked
 
+    def clear(self) -> None:
+        """Keep nothing any longer."""
+        with self._lock:
+            self._kept.clear()
+
     def _make_room(self) -> None:
         """Let the longest unused go; the newest stays, however large it is."""
         while len(self._kept) > 1 and self._items() > self._most:

@@ -34,7 +34,8 @@ class Copy:
 
     Attributes:
         made_at: When, UTC.
-        note: Why: ``daily``, ``asked`` or ``before-…``; ``lacking`` or ``damaged``.
+        note: Why: ``daily`` or ``asked``, both looked through; ``before-…``;
+            ``lacking`` or ``damaged``.
         path: Where it is.
     """
 
@@ -44,8 +45,8 @@ class Copy:
 
     @property
     def is_good(self) -> bool:
-        """Whether it was found whole when it was made."""
-        return self.note not in (LACKING, DAMAGED)
+        """Whether it was opened when it was made, and found whole with its files."""
+        return self.note in (DAILY, ASKED)
 
 
 def path_for(folder: Path, note: str, at: datetime) -> Path:
@@ -127,7 +128,8 @@ def _copy(path: Path) -> Copy | None:
 
 def _is_left_over(path: Path) -> bool:
     """A copy under way has no name of its own; its files have no copy beside them."""
-    if path.name.endswith(f".sqlite3{files.PARTIAL}"):
-        return True
+    if path.suffix == files.PARTIAL:
+        return bool(NAME.fullmatch(path.stem))
     copy = path.with_suffix(".sqlite3")
-    return path.suffix == ".files" and path.is_dir() and not copy.exists()
+    ours = path.suffix == ".files" and NAME.fullmatch(copy.name)
+    return bool(ours) and path.is_dir() and not copy.exists()

@@ -17,7 +17,7 @@ from typing import Any
 from sqlalchemy import Connection, Engine, create_engine, event
 from sqlalchemy.pool import NullPool
 
-WAIT_MS = 10_000
+WAIT_S = 10
 
 
 def begin_private(path: Path) -> None:
@@ -61,7 +61,7 @@ def make_engine(
         connection.isolation_level = None
         for pragma in (
             f"foreign_keys = {'ON' if foreign_keys else 'OFF'}",
-            f"busy_timeout = {WAIT_MS}",
+            f"busy_timeout = {int(WAIT_S * 1000)}",
             "synchronous = FULL",
         ):
             connection.execute(f"PRAGMA {pragma}")

@@ -19,8 +19,9 @@ from collections.abc import Iterable, Iterator
 from contextlib import closing
 from pathlib import Path
 
+from app.store.engine import WAIT_S
+
 DIGEST = re.compile(r"[0-9a-f]{64}")
-WAIT_S = 10
 PARTIAL = ".partial"
 
 
@@ -99,6 +100,8 @@ def digests_here(folder: Path) -> frozenset[str]:
 def carry(source: Path, target: Path, digests: Iterable[str], *, link: bool) -> None:
     """Bring contents into another folder; those that are not in the first stay out.
 
+    One that is sound there is never touched, and nothing damaged takes another's place.
+
     Args:
         source: Folder that holds them.
         target: Folder to bring them to.
@@ -111,7 +114,9 @@ def carry(source: Path, target: Path, digests: Iterable[str], *, link: bool) -> 
     """
     for digest in sorted(digests):
         old, new = path_of(source, digest), path_of(target, digest)
-        if not old.is_file() or _alike(old, new):
+        if not old.is_file() or is_sound(target, digest):
+            continue
+        if new.exists() and not is_sound(source, digest):
             continue
         _make_folder(new.parent)
         if not (link and _linked(old, new)):
@@ -143,16 +148,15 @@ def _files(folder: Path) -> Iterator[Path]:
         yield from (path for path in inner.iterdir() if path.is_file())
 
 
-def _alike(old: Path, new: Path) -> bool:
-    return new.is_file() and new.stat().st_size == old.stat().st_size
-
-
 def _linked(old: Path, new: Path) -> bool:
     """Let a second name stand for a file, where the disk can do that."""
+    partial = new.with_name(f"{new.name}{PARTIAL}")
     try:
-        new.unlink(missing_ok=True)
-        os.link(old, new)
+        partial.unlink(missing_ok=True)
+        os.link(old, partial)
+        partial.replace(new)
     except OSError:
+        partial.unlink(missing_ok=True)
         return False
     _sync(new.parent)
     return True

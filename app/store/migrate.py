@@ -14,8 +14,8 @@ from sqlalchemy.exc import IntegrityError, SQLAlchemyError
 
 from app.errors import DatabaseError, DatabaseTooNewError
 from app.paths import resource_dir
-from app.store.backup import WAIT_S, back_up
-from app.store.engine import make_engine
+from app.store.backup import back_up
+from app.store.engine import WAIT_S, make_engine
 
 log = logging.getLogger(__name__)
 
@@ -23,8 +23,12 @@ REVISION = re.compile(r'^revision = "(\w+)"', re.MULTILINE)
 DOWN_REVISION = re.compile(r'^down_revision = (?:"(\w+)"|None)', re.MULTILINE)
 
 
-def upgrade(database: Path, backups: Path) -> Path | None:
+def upgrade(database: Path, backups: Path | None) -> Path | None:
     """Bring a file up to date; return the copy made before, if one was needed.
+
+    Args:
+        database: The file.
+        backups: Where that copy goes; None for a file that is itself a copy.
 
     Raises:
         DatabaseTooNewError: A newer version of this program made the file.
@@ -36,7 +40,7 @@ def upgrade(database: Path, backups: Path) -> Path | None:
         return None
     _make_folder(database.parent)
     copy = None
-    if here is not None:
+    if here is not None and backups is not None:
         note = f"before-upgrade-{here}"
         copy = back_up(database, backups, note=note, at=datetime.now(UTC))
     engine = make_engine(database, foreign_keys=False, create=True)

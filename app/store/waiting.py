@@ -48,11 +48,18 @@ def let_go(folder: Path, token: str) -> None:
 
 
 def _clear(folder: Path, now: datetime) -> None:
-    paths = sorted(folder.iterdir(), key=lambda path: -path.stat().st_mtime)
-    for index, path in enumerate(paths):
+    for index, path in enumerate(sorted(folder.iterdir(), key=_age_key)):
         if index >= MOST_FILES or _is_old(path, now):
             path.unlink(missing_ok=True)
 
 
+def _age_key(path: Path) -> float:
+    """Return what puts the newest first; what has just gone counts as the oldest."""
+    try:
+        return -path.stat().st_mtime
+    except FileNotFoundError:
+        return 0
+
+
 def _is_old(path: Path, now: datetime) -> bool:
-    return now.timestamp() - path.stat().st_mtime > KEPT_FOR.total_seconds()
+    return now.timestamp() + _age_key(path) > KEPT_FOR.total_seconds()

@@ -8,7 +8,10 @@ from flask import url_for
 
 from app.domain.record import Item, Record, Spot
 
-PAGES = {"room", "board", "device", "circuit", "point", "work", "paper", "attachment"}
+PAGES = {
+    "room", "board", "device", "circuit", "point", "work", "paper", "attachment",
+    "result",
+}  # fmt: skip
 # The field that says on whose page an item is listed.
 PLACE = {
     "device": "board",
@@ -26,7 +29,6 @@ LISTS = {
     "reading": "findings.index",
     "aside": "remarks.index",
     "occasion": "reminders.index",
-    "result": "results.index",
 }
 
 

@@ -22,7 +22,7 @@ from app.web.words import in_words
 
 # A list of references is asked for one by one: this many boxes beyond those in use.
 SPARE_BOXES = 2
-ORDINALS = ("", "Second ", "Third ", "Fourth ", "Fifth ", "Sixth ")
+ORDINALS = ("", ", second", ", third", ", fourth", ", fifth", ", sixth")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -144,8 +144,8 @@ def _fields(spec: FieldSpec, record: Record, boxes: int) -> dict[str, Any]:
 
 def _one_of(spec: FieldSpec, number: int) -> FieldSpec:
     """Return a list of references as the box for its first, second, … one."""
-    ordinal = ORDINALS[number - 1] if number <= len(ORDINALS) else f"{number}. "
-    label = f"{ordinal}{spec.label.lower() if ordinal else spec.label}"
+    ordinal = ORDINALS[number - 1] if number <= len(ORDINALS) else f", {number}"
+    label = f"{spec.label}{ordinal}"
     hint = spec.hint if number == 1 else ""
     return replace(spec, type="ref", label=label, hint=hint, default=None)
 

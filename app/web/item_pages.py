@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from itertools import groupby
 
 from flask import render_template, request, url_for
 
@@ -13,7 +14,10 @@ from app.domain.record import Item, Record, Tie, specs
 from app.services.homes import digest
 from app.web.addresses import delete_url, item_url
 from app.web.forms import Difference, ItemForm, differences
+from app.web.words import how_many
 
+# So many things without a name are named one by one; more are counted.
+MOST_NAMELESS = 3
 STATED = (
     "An electrician’s document says so. Leave that as it stands; write what you saw "
     "yourself as a tie of its own beside it."
@@ -169,11 +173,26 @@ def delete_page(record: Record, item: Item, *, stale: bool = False) -> DeletePag
     return DeletePage(
         title=title,
         what=f"{item.noun} {item.title} ({item.ref})",
-        also=tuple(f"{i.noun}: {i.title} ({i.ref})" for i in also),
+        also=tuple(_in_lines(also)),
         loose=tuple(f"{i.title} ({i.ref})" for i in loosened(record, item.ref)),
         mark=delete_mark(record, item),
         back=item_url(record.home.ref, item),
     )
+
+
+def _in_lines(items: Iterable[Item]) -> Iterable[str]:
+    """Return things one line each; many nameless ones of a sort as their number."""
+    for cls, group in groupby(items, type):
+        of_a_sort = tuple(group)
+        nameless = [i for i in of_a_sort if i.title == f"{i.noun} {i.ref}"]
+        many = len(nameless) > MOST_NAMELESS
+        if many:
+            yield how_many(len(nameless), cls)
+        for item in of_a_sort:
+            if item not in nameless:
+                yield f"{item.noun}: {item.title} ({item.ref})"
+            elif not many:
+                yield item.title
 
 
 def delete_mark(record: Record, item: Item) -> str:

@@ -6,13 +6,15 @@ from collections.abc import Iterable
 from itertools import pairwise
 
 from app.domain.answers import Named, Overcurrent, PointAnswer, Rcd
-from app.domain.chain import Chain, Step
+from app.domain.chain import Chain, Step, is_rcd
+from app.domain.failed import named_failures
 from app.domain.kinds import POINT_KINDS
 from app.domain.record.choices import POLES
 from app.web.ledes import listed
 
 COVER = {
     "yes": "Yes, on every feed in the record",
+    "failed": "By the record yes",
     "no": "No: none before it that counts, by the record",
     "some": "On some of its feeds only",
     "unknown": None,
@@ -69,7 +71,23 @@ def cautions(answer: PointAnswer) -> tuple[str, ...]:
     if answer.present_before:
         names = listed(n.title for n in answer.present_before)
         found.append(f"Conductors of {names} are in a box that feeds it.")
+    if answer.within_30_ma != "yes":
+        found += [f"{failed}. Count on no RCD here." for failed in _failed(answer)]
     return (*found, *feed_back(answer.can_feed_back))
+
+
+def failed_before(chains: Iterable[Chain]) -> tuple[str, ...]:
+    """Return a sentence for each RCD on the chains that is not to be counted on."""
+    steps = {s.ref: s for chain in chains for s in chain.steps if is_rcd(s)}
+    return tuple(
+        f"{step.title}: {step.failed}. Do not count on it."
+        for step in steps.values()
+        if step.failed
+    )
+
+
+def _failed(answer: PointAnswer) -> tuple[str, ...]:
+    return tuple(f"{rcd.title}: {rcd.failed}" for rcd in answer.rcds if rcd.failed)
 
 
 def feed_back(sources: Iterable[Named]) -> tuple[str, ...]:
@@ -86,7 +104,7 @@ def protection_rows(answer: PointAnswer) -> tuple[tuple[str, str | None], ...]:
     return (
         ("Overload and short circuit", _join(map(_overcurrent, answer.overcurrent))),
         ("RCDs before it", _join(map(_rcd, answer.rcds)) or _no_rcd(answer)),
-        ("RCD of 30 mA or less", COVER[answer.within_30_ma]),
+        ("RCD of 30 mA or less", _cover(answer)),
         ("RCD in the point itself", _own_rcd(answer)),
         ("What can switch it", _join(_switch(step) for step in answer.opens)),
         ("Other conductors in its box", _join(n.title for n in answer.also_present)
@@ -105,12 +123,21 @@ def _overcurrent(device: Overcurrent) -> str:
     return f"{device.title},{curve} {device.rated_current_a} A"
 
 
+def _cover(answer: PointAnswer) -> str | None:
+    words = COVER[answer.within_30_ma]
+    failed = named_failures((rcd.title, rcd.failed) for rcd in answer.rcds)
+    if words and failed and answer.within_30_ma in ("failed", "some"):
+        return f"{words}, but {failed}: count on no RCD"
+    return words
+
+
 def _rcd(rcd: Rcd) -> str:
     known = rcd.rcd_type not in (None, "unknown")
     facts = (
         f"{rcd.residual_current_ma} mA" if rcd.residual_current_ma else "IΔn not known",
         f"type {rcd.rcd_type}" if known else "type not known",
         "time-delayed" if rcd.time_delayed == "yes" else "",
+        rcd.failed,
     )
     return ", ".join((rcd.title, *(fact for fact in facts if fact)))
 

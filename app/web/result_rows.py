@@ -24,12 +24,31 @@ def result_rows(
 ) -> tuple[tuple[object, ...], ...]:
     """Return a row for each result: what was tested, or from which paper it is.
 
+    The day that it was tested on leads to the page of that one result.
+
     Args:
         record: The home.
         results: Its results.
         of: Whether the first cell names what was tested; else the paper.
     """
     return tuple(_row(record, result, of=of) for result in results)
+
+
+def day_of(result: Result) -> str:
+    """Return when it was tested, with its reference, so that no two read alike."""
+    day = in_words(result.tested_on) if result.tested_on else "day not known"
+    return f"{day} ({result.ref})"
+
+
+def measured(result: Result) -> str:
+    """Return all that was measured, each with its name and unit."""
+    columns = (BY_NAME[name] for names in NAMES.values() for name in names)
+    found = [
+        f"{column.head} {shown(result, column)} {column.unit}"
+        for column in columns
+        if shown(result, column)
+    ]
+    return ", ".join([*found, *_rest(result)]) or "No value is written down"
 
 
 def _row(record: Record, result: Result, *, of: bool) -> tuple[object, ...]:
@@ -40,7 +59,7 @@ def _row(record: Record, result: Result, *, of: bool) -> tuple[object, ...]:
         first = (item.title, item_url(record.home.ref, item))
     return (
         first,
-        in_words(result.tested_on) if result.tested_on else "",
+        (day_of(result), item_url(record.home.ref, result)),
         *(_numbers(result, names) for names in NAMES.values()),
         ", ".join(_more(result)) or "–",
     )
@@ -54,6 +73,11 @@ def _numbers(result: Result, names: tuple[str, ...]) -> str:
 
 
 def _more(result: Result) -> list[str]:
+    return [*_rest(result), result.note] if result.note else _rest(result)
+
+
+def _rest(result: Result) -> list[str]:
+    """Return what has no column of its own in a table."""
     found = []
     if result.polarity != "unknown":
         found.append(f"polarity {POLARITY[result.polarity].lower()}")
@@ -63,4 +87,4 @@ def _more(result: Result) -> list[str]:
         found.append(f"button: {WORKED[result.rcd_button].lower()}")
     if result.fault_current_ka is not None:
         found.append(f"{shown(result, BY_NAME['fault_current_ka'])} kA")
-    return [*found, result.note] if result.note else found
+    return found

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
 from flask import request
@@ -27,6 +27,7 @@ class Cell:
         error: Why it cannot be taken.
         question: What is asked about it.
         source: Where the figure behind the question stands.
+        stands: What a tick beside the question says: this value, asked about so.
         confirmed: Whether it was said that the paper has it so.
     """
 
@@ -37,6 +38,7 @@ class Cell:
     error: str = ""
     question: str = ""
     source: str = ""
+    stands: str = ""
     confirmed: bool = False
 
 
@@ -57,7 +59,7 @@ class Grid:
         typed: What was typed, by reference and field.
         errors: What cannot be read, by reference and field.
         asked: What is asked.
-        confirmed: Keys of questions that were answered.
+        confirmed: Keys of questions that were answered for the very value that stands.
     """
 
     sheet: Sheet
@@ -104,14 +106,16 @@ class Grid:
     def _cell(self, row: Row, column: Column) -> Cell:
         key = f"{column.name}-{row.ref}"
         asked = next((q for q in self.asked if q.key == key), None)
+        text = self.typed.get(row.ref, {}).get(column.name, "")
         return Cell(
             id=key,
             label=f"{row.title}, {column.head}",
-            text=self.typed.get(row.ref, {}).get(column.name, ""),
+            text=text,
             choices=column.choices,
             error=self.errors.get((row.ref, column.name), ""),
             question=asked.sentence if asked else "",
             source=asked.source if asked else "",
+            stands=_stands(asked, text) if asked else "",
             confirmed=key in self.confirmed,
         )
 
@@ -125,7 +129,7 @@ def as_it_stands(sheet: Sheet) -> Grid:
     return Grid(sheet=sheet, typed=typed, errors={}, asked=(), confirmed=frozenset())
 
 
-def as_sent(sheet: Sheet, earthing: str) -> Grid:
+def as_sent(sheet: Sheet, earthing: str, longest: Callable[[str], int | None]) -> Grid:
     """Return the grid as it was sent, with what is wrong and what is asked."""
     typed = {
         row.ref: {
@@ -140,9 +144,12 @@ def as_sent(sheet: Sheet, earthing: str) -> Grid:
         wrong = _wrong(row, typed[row.ref])
         errors |= wrong
         if not wrong:
-            asked += questions(row, values_of(row, typed[row.ref]), earthing)
+            values = values_of(row, typed[row.ref])
+            asked += questions(row, values, earthing, longest)
     confirmed = frozenset(
-        name.removeprefix("ok-") for name in request.form if name.startswith("ok-")
+        q.key
+        for q in asked
+        if request.form.get(f"ok-{q.key}") == _stands(q, typed[q.row][q.column])
     )
     return Grid(
         sheet=sheet,
@@ -156,6 +163,11 @@ def as_sent(sheet: Sheet, earthing: str) -> Grid:
 def mark_of(sheet: Sheet) -> str:
     """Return a mark of what was copied so far, to tell whether it changed since."""
     return digest(sheet.results)
+
+
+def _stands(question: Question, text: str) -> str:
+    """Return what a tick says, so that it holds for no other value typed later."""
+    return f"{text}: {question.sentence}"
 
 
 def _wrong(row: Row, typed: Mapping[str, str]) -> dict[tuple[str, str], str]:

@@ -17,6 +17,7 @@ __all__ = [
     "day",
     "facts_of",
     "file_size",
+    "how_many",
     "in_words",
     "minute",
     "quantity",
@@ -24,11 +25,29 @@ __all__ = [
     "within",
 ]
 
+# Sorts that are not counted by an s at the end of their noun.
+NOUNS = {
+    "work": ("piece of work", "pieces of work"),
+    "intake": ("item of the intake", "items of the intake"),
+    "round": ("round of switching off", "rounds of switching off"),
+    "aside": ("remark set aside", "remarks set aside"),
+    "result": ("row of test results", "rows of test results"),
+    "occasion": ("time that something was done", "times that something was done"),
+    "trip": ("time that something tripped", "times that something tripped"),
+}
+
 
 def minute(at: datetime) -> str:
     """Return a moment as 3 March 2026, 14:05, by clocks in the United Kingdom."""
     local = uk_time(at)
     return f"{day(local.date())}, {local:%H:%M}"
+
+
+def how_many(number: int, cls: type[Item]) -> str:
+    """Return a number of things of a sort in words: 1 paper, 38 readings."""
+    noun = cls.noun.lower()
+    one, many = NOUNS.get(cls.sort, (noun, f"{noun}s"))
+    return f"{number} {one if number == 1 else many}"
 
 
 def file_size(size: int) -> str:

@@ -4,9 +4,13 @@
 const SECOND_PRESS_MS = 2000;
 const CONTROLS = "input:not([type=hidden]), select, textarea";
 
-/** Bring the reader to what there is to put right. */
+/** Bring the reader to what there is to put right; where the address leads comes second. */
 function focusErrors() {
-  document.querySelector(".error-summary")?.focus();
+  const summary = document.querySelector(".error-summary");
+  summary?.focus();
+  addEventListener("load", () => {
+    if (document.activeElement?.id === "main") summary?.focus();
+  });
 }
 
 /** Send a form once when its button is pressed twice; the form itself is left alone. */

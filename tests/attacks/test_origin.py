@@ -7,12 +7,16 @@ import shutil
 import subprocess
 import sys
 from collections.abc import Iterator
+from dataclasses import replace
 from pathlib import Path
+from typing import Any, NoReturn
 
 import pytest
+from flask import Flask
 
 from app.config import Config
-from app.server import SHARED_LIMITS
+from app.errors import AppError
+from app.server import serve
 from tests.attacks.served import serving, told
 
 
@@ -131,9 +135,25 @@ def test_another_site_learns_nothing_and_frames_nothing(port: int) -> None:
     line.close()
 
 
-def test_who_says_nothing_is_not_waited_for_long() -> None:
-    assert SHARED_LIMITS["channel_timeout"] <= 30
-    assert SHARED_LIMITS["max_request_body_size"] <= 32 * 2**20
+def test_who_says_nothing_is_not_waited_for_long(
+    config: Config, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    given: dict[str, Any] = {}
+
+    def created(_app: Flask, **limits: Any) -> NoReturn:
+        given.update(limits)
+        raise AppError("Far enough.")
+
+    monkeypatch.setattr("app.server.waitress.create_server", created)
+    with pytest.raises(AppError, match="Far enough"):
+        serve(
+            replace(config, port=0, shared_at=("127.0.0.2",)),
+            open_browser=False,
+            say=lambda _: None,
+        )
+    assert given["channel_timeout"] <= 30
+    assert given["max_request_body_size"] <= 32 * 2**20
+    assert given["connection_limit"] <= 200
 
 
 @pytest.mark.skipif(sys.platform == "win32", reason="Windows has other rights")

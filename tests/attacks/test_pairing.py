@@ -156,9 +156,11 @@ def test_one_address_in_parallel_is_slowed_as_if_one_by_one(
     # Whichever came first: the right code is in, or too soon and counted as wrong.
     right = [status for status, _ in answers].count(303)
     assert right == int(pairing.code() is None and pairing.lock() is None)
+    # Of those that were wrong, nearly all came too soon to be looked at.
+    assert [status for status, _ in answers].count(422) <= 4
 
 
-def test_a_clock_set_back_makes_no_code_last_longer(config: Config) -> None:
+def test_a_code_is_taken_no_longer_than_it_says(config: Config) -> None:
     now = [1000.0]
     pairing = Pairing(clock=lambda: now[0])
     code = pairing.new_code().digits

@@ -7,15 +7,15 @@ import io
 import zipfile
 from collections.abc import Callable
 from datetime import UTC, datetime
-from pathlib import Path
 
 import pytest
 from flask import Flask
 from pydantic import ValidationError
 
 from app.config import Config
-from app.domain.record import Attachment, Record
+from app.domain.record import Attachment, Home, Record
 from app.errors import InvalidError
+from app.interchange import to_document
 from app.interchange.spreadsheet import shown_name
 from app.services.pack import MANIFEST
 from app.services.pack_in import unpacked
@@ -68,10 +68,10 @@ def test_the_name_of_a_file_is_words_only(name: str) -> None:
     assert not set(shown) & set("/\\\r\n\x00\x1b\u202e")
 
 
-def packed(entry: str) -> bytes:
+def packed(record: Record, entry: str) -> bytes:
     made = io.BytesIO()
     with zipfile.ZipFile(made, "w") as pack:
-        content = {"record.json": b"{}", entry: b"zq"}
+        content = {"record.json": to_document(record).encode(), entry: b"zq"}
         lines = [f"{hashlib.sha256(c).hexdigest()}  {n}" for n, c in content.items()]
         pack.writestr(f"home/{MANIFEST}", "\n".join(lines))
         for name, data in content.items():
@@ -80,10 +80,12 @@ def packed(entry: str) -> bytes:
 
 
 @pytest.mark.parametrize("name", ["../../zq", "/zq", "a\\..\\zq", "a/./zq", "a//zq"])
-def test_no_entry_of_a_pack_leads_out(tmp_path: Path, name: str) -> None:
-    with pytest.raises(InvalidError):
-        unpacked(packed(name))
-    assert list(tmp_path.iterdir()) == []
+def test_no_entry_of_a_pack_leads_out(name: str) -> None:
+    record = Record(home=Home(ref="a", name="A home"))
+    assert unpacked(packed(record, "drawings/zq.svg")).document.record == record
+    with pytest.raises(InvalidError) as refused:
+        unpacked(packed(record, name))
+    assert refused.value.problems[0].reason == "No pack has such a name."
 
 
 @pytest.mark.parametrize("name", OUT)

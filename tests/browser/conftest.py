@@ -2,13 +2,25 @@
 
 from __future__ import annotations
 
+import shutil
+import threading
 from collections.abc import Callable, Iterator
+from pathlib import Path
 from urllib.parse import urlsplit
 
 import pytest
 from flask import Flask
 from jinja2 import FileSystemBytecodeCache
 from playwright.sync_api import Browser, BrowserContext, Page, Request, ViewportSize
+from werkzeug.serving import make_server
+
+from app.config import DATABASE, Config
+from app.domain.record import Record
+from app.services.demo_pictures import with_pictures
+from app.services.homes import add_home
+from app.store.engine import make_engine, writing
+from app.web import create_app
+from tests.browser.keys import Keys
 
 DESK = ViewportSize(width=1280, height=800)
 PHONE = ViewportSize(width=390, height=844)
@@ -97,3 +109,48 @@ def contexts(chromium: Browser) -> Iterator[Callable[[], BrowserContext]]:
     yield make
     for context in made:
         context.close()
+
+
+@pytest.fixture(scope="session")
+def demo_url(
+    tmp_path_factory: pytest.TempPathFactory,
+    empty_database: Path,
+    demo: Record,
+    compiled: FileSystemBytecodeCache,
+) -> Iterator[str]:
+    """The demo home with its pictures, served once for journeys of their own parts."""
+    data = tmp_path_factory.mktemp("demo")
+    shutil.copy(empty_database, data / DATABASE)
+    config = Config(data=data, port=0, secret_key=b"of the tests" * 3)
+    with writing(make_engine(config.database)) as connection:
+        add_home(connection, with_pictures(demo, config.files))
+    app = create_app(config)
+    app.jinja_env.bytecode_cache = compiled
+    server = make_server("127.0.0.1", 0, app, threaded=True)
+    thread = threading.Thread(target=server.serve_forever)
+    thread.start()
+    yield f"http://127.0.0.1:{server.port}"
+    server.shutdown()
+    thread.join()
+    server.server_close()
+
+
+@pytest.fixture(scope="session")
+def demo_desk(chromium: Browser, demo_url: str) -> Iterator[BrowserContext]:
+    """One desk before the demo home, for all of them."""
+    context = chromium.new_context(
+        base_url=demo_url, viewport=DESK, reduced_motion="reduce"
+    )
+    context.set_default_timeout(10_000)
+    yield context
+    context.close()
+
+
+@pytest.fixture
+def keys(demo_desk: BrowserContext) -> Iterator[Keys]:
+    """The keys of a page of the demo home; at the end nothing may have gone wrong."""
+    watch = Watch(demo_desk)
+    page = demo_desk.new_page()
+    yield Keys(page)
+    page.close()
+    assert watch.found == []

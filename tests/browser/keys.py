@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 from playwright.sync_api import ElementHandle, Locator, Page, expect
 
 MOST_STEPS = 250
+MOST_OPTIONS = 20
 
 # Returns whether the focus is on the target, and what is wrong with where it stands.
 LOOK = """([target, back]) => {
@@ -90,8 +93,16 @@ class Keys:
         """Write into a box, over what stands there."""
         self.to(target)
         self.page.keyboard.press("Control+a")
+        self.page.keyboard.press("Delete")
         self.page.keyboard.type(text)
         expect(target).to_have_value(text)
+
+    def write_day(self, target: Locator, day: str) -> None:
+        """Write a day, as 2026-03-01, into a box for one: month, day and year."""
+        self.to(target)
+        year, month, date = day.split("-")
+        self.page.keyboard.type(month + date + year)
+        expect(target).to_have_value(day)
 
     def choose(self, target: Locator, option: str) -> None:
         """Choose from a list with the arrows."""
@@ -102,6 +113,71 @@ class Keys:
         for _ in range(abs(steps)):
             self.page.keyboard.press("ArrowDown" if steps > 0 else "ArrowUp")
         expect(target.locator("option:checked")).to_have_text(option)
+
+    def open(self, place: str) -> None:
+        """Open a page by its address, and skip to its matter."""
+        self.page.goto(place)
+        self.skip()
+
+    def tick(self, target: Locator) -> None:
+        """Tick a box, or choose a radio button, with the space bar."""
+        self.to(target)
+        self.page.keyboard.press("Space")
+        expect(target).to_be_checked()
+
+    def turn(self, chosen: Locator, wanted: Locator) -> None:
+        """Go from the chosen radio button of a group to another with the arrows."""
+        self.to(chosen)
+        for _ in range(MOST_OPTIONS):
+            if wanted.is_checked():
+                return
+            self.page.keyboard.press("ArrowDown")
+        expect(wanted).to_be_checked()
+
+    def unfold(self, name: str) -> None:
+        """Unfold something by its line."""
+        line = self.main.locator("summary").filter(has_text=name).first
+        self.to(line)
+        self.page.keyboard.press("Enter")
+        expect(line.locator("xpath=..")).to_have_attribute("open", "")
+
+    def give(self, target: Locator, file: Path) -> None:
+        """Choose a file for a box that asks for one."""
+        self.to(target)
+        with self.page.expect_file_chooser() as chooser:
+            self.page.keyboard.press("Space")
+        chooser.value.set_files(file)
+
+    def take(self, target: Locator) -> bytes:
+        """Press what brings a file, and return what came."""
+        self.to(target)
+        with self.page.expect_download() as download:
+            self.page.keyboard.press("Enter")
+        return download.value.path().read_bytes()
+
+    def turned_down(self, button: str) -> Locator:
+        """Send what cannot be taken; return what says so, which has the focus."""
+        self.send(button)
+        summary = self.page.get_by_role("alert")
+        expect(summary).to_be_focused()
+        return summary
+
+    def refused(self, button: str) -> None:
+        """Send what cannot be taken; go by its summary to the first wrong box."""
+        summary = self.turned_down(button)
+        first = summary.get_by_role("link").first
+        self._step()
+        expect(first).to_be_focused()
+        box = str(first.get_attribute("href"))
+        self.page.keyboard.press("Enter")
+        wrong = self.page.locator(f"[id='{box[1:]}']")
+        expect(wrong).to_be_focused()
+        wrong.evaluate("e => { window.before = e; }")
+
+    def undo(self) -> None:
+        """Take back what was just done, by the bar at the top."""
+        self.press(self.page.locator(".bar--undo").get_by_role("button", name="Undo"))
+        expect(self.main.get_by_role("link", name="Undone: ").first).to_be_visible()
 
     def _step(self, wanted: ElementHandle | None = None, *, back: bool = False) -> bool:
         """Take one step; return whether that is where one wanted to be."""

@@ -40,6 +40,7 @@ PAGES = {
     "points": ("", "edit"),
     "works": ("", "done"),
     "papers": ("",),
+    "results": ("",),
     "rounds": ("ready", "prepare", "marks"),
     "files": ("", "edit", "delete"),
     "spots": ("edit", "delete"),

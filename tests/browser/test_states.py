@@ -177,6 +177,38 @@ def test_paper_shows_each_item_of_the_intake_unfolded(
     expect(said.last).to_be_visible()
 
 
+@pytest.mark.parametrize(
+    ("place", "folded"),
+    [("circuits/C12/figures/", ".working__formula"), ("remarks/", ".remark__text")],
+)
+def test_paper_unfolds_what_is_worked_out_and_what_is_remarked_on(
+    desk: Page,
+    keep: Callable[[Record], int],
+    demo: Record,
+    place: str,
+    folded: str,
+) -> None:
+    keep(demo)
+    desk.goto(f"{HOME}/{place}")
+    lines = desk.locator(folded)
+    expect(lines.last).to_be_hidden()
+    desk.emulate_media(media="print")
+    for line in lines.all():
+        expect(line).to_be_visible()
+
+
+def test_no_bar_lies_over_a_plan_on_paper(
+    desk: Page, keep: Callable[[Record], int], demo: Record
+) -> None:
+    keep(demo)
+    desk.goto(f"{HOME}/isolate/plan?ref=R-UNDER")
+    bar = desk.locator(".underbar")
+    expect(bar).to_be_visible()
+    desk.emulate_media(media="print")
+    expect(bar).to_be_hidden()
+    expect(desk.get_by_role("heading", name="Still live here")).to_be_visible()
+
+
 def _seen(page: Page) -> set[str]:
     parts = PARTS_OF_A_SCREEN
     return {p for p in parts if any(e.is_visible() for e in page.locator(p).all())}

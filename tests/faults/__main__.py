@@ -17,7 +17,7 @@ def main() -> None:
     parser.add_argument("--kills", type=int, default=300)
     parser.add_argument("--writers", type=int, default=8)
     parser.add_argument("--seconds", type=float, default=120)
-    parser.add_argument("--seed", type=int, default=1)
+    parser.add_argument("--seed", type=int, default=1, help="Of the moments of kills.")
     chosen = parser.parse_args()
     begun = time.monotonic()
     if chosen.kills:

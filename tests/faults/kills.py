@@ -3,23 +3,23 @@
 from __future__ import annotations
 
 import random
-import sqlite3
 import threading
 import time
 from collections import Counter
-from contextlib import closing
 from dataclasses import dataclass, field
 from itertools import count
 from pathlib import Path
 
-from app.config import Config
+from app.config import Config, files_beside
 from app.domain.record import Record
+from app.services.copies import look_through
 from app.services.files import not_here, unsound
 from app.services.homes import add_home, open_home
 from app.store.backup import check
 from app.store.changes import latest_changes
-from app.store.copies import copies_in
+from app.store.copies import ASKED, DAILY, copies_in
 from app.store.engine import make_engine, reading, writing
+from app.store.files import digests_in, is_sound
 from app.store.homes import home_refs
 from app.store.migrate import upgrade
 from tests.browser.served import Served
@@ -141,13 +141,16 @@ def _files_are_whole(config: Config, record: Record) -> None:
 
 
 def _copies_are_whole(config: Config, told: Told) -> None:
-    asked = [copy for copy in copies_in(config.backups) if copy.note == "asked"]
+    """Whatever has the name of a copy opens, and has its photographs beside it."""
+    copies = copies_in(config.backups)
+    asked = [copy.path for copy in copies if copy.note == ASKED]
+    daily = [copy.path for copy in copies if copy.note == DAILY]
     done = Counter(told.done.values())
     assert len(asked) >= done["back_up"]
     apart = [name for name, kind in told.done.items() if kind == "back_up_apart"]
-    newest = [copy.path for copy in asked[:2]]
-    newest += [config.data.parent / f"{name}.sqlite3" for name in apart[-1:]]
-    for path in newest:
+    newest = [config.data.parent / f"{name}.sqlite3" for name in apart[-1:]]
+    for path in (*newest, *asked[:2], *daily[:1]):
         check(path)
-        with closing(sqlite3.connect(path)) as file:
-            assert file.execute("SELECT count(*) FROM home").fetchone()[0] >= 1
+        look_through(path)
+        beside = files_beside(path)
+        assert all(is_sound(beside, digest) for digest in digests_in(path))

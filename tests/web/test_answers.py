@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 import pytest
 
 from app.domain.record import Record
+from tests import builders as b
+from tests.builders import circuit, home, light, one_way, switched_off
 from tests.pages import SVG, CheckedClient, Page, page_of, text_of
 
 
@@ -30,6 +34,28 @@ def test_a_point_says_what_feeds_it_and_what_protects_it(
     assert here.see(page.links["Kitchen"]).h1 == "Kitchen"
 
 
+def test_an_rcd_whose_button_failed_is_counted_on_nowhere(here: CheckedClient) -> None:
+    here.save(
+        "/homes/H1/reminders/rcd_button.RCD/done",
+        press="Write it down",
+        on="2026-03-03",
+        outcome="failed",
+    )
+    failed = "its button failed on 3 March 2026"
+    point = here.see("/homes/H1/points/P1/").main
+    assert f"By the record yes, but {failed}: count on no RCD" in point
+    assert point.index("Count on no RCD here.") < point.index("What protects it")
+    assert f"30 mA, type not known, {failed}" in point
+    for path in ("devices/W1", "devices/RCD", "boards/B1"):
+        page = here.see(f"/homes/H1/{path}/").main
+        assert f"{failed}. Do not count on it." in page
+    assert ", button failed" in here.see("/homes/H1/boards/B1/").main
+    assert "(button failed)" in here.see("/homes/H1/boards/B1/chart").main
+    assert failed in here.see("/homes/H1/rooms/R1/").main
+    lights = here.see("/homes/H1/points/P2/").main
+    assert failed not in lights
+
+
 def test_a_point_that_is_tied_to_nothing_is_live_until_known(
     here: CheckedClient,
 ) -> None:
@@ -42,6 +68,17 @@ def test_a_point_that_is_tied_to_nothing_is_live_until_known(
         "RCD of 30 mA or less No: none before it that counts, by the record"
         in light.main
     )
+
+
+def test_what_a_round_showed_against_its_ties_stands_first(
+    visitor: CheckedClient, keep: Callable[[Record], int]
+) -> None:
+    seen = switched_off("N1", "W1", live="P1", started_at="2026-05-03T12:00:00Z")
+    keep(home(one_way(circuit("C1", light("P1"))), *seen))
+    page = visitor.see("/homes/H1/points/P1/")
+    assert "It stayed live with" in page.main
+    assert "(Round N1, 3 May 2026)" in page.main
+    assert page.main.index("stayed live") < page.main.index("What protects it")
 
 
 def test_a_neutral_that_goes_another_way_is_warned_of(at_demo: CheckedClient) -> None:
@@ -242,3 +279,15 @@ def test_a_page_that_answers_never_calls_anything_safe(
         words = at_demo.see(f"/homes/demo/{url}").main.lower()
         for word in ("is dead", "safe to", "compliant", "satisfactory", "certified"):
             assert word not in words
+
+
+def test_a_home_of_which_nothing_is_known_asks_for_it_first(
+    visitor: CheckedClient, keep: Callable[[Record], int]
+) -> None:
+    keep(b.home())
+    page = visitor.see("/homes/H1/ask/")
+    assert page.links["Go to the rooms"] == "/homes/H1/rooms/"
+    assert "Ask about" not in page.main
+    chosen = visitor.see("/homes/H1/isolate/")
+    assert "Plan for" not in chosen.main
+    assert "Whole house off" in chosen.links

@@ -43,6 +43,7 @@ def test_a_folder_of_ones_own_gets_a_copy_at_once(
     stick.mkdir()
     page = here.save("/copies/", press=KEEP, folder=f"  {stick} ")
     assert f"Your last good copy on {stick} is from" in page.main
+    assert page.main.count("on the same disk as the record") == 1
     assert len(list(stick.glob("ways-copies-*/ways-*-asked.sqlite3"))) == 1
     stick.rename(tmp_path / "pulled out")
     gone = f"The folder {stick} is not there now"
@@ -88,9 +89,9 @@ def test_a_change_has_the_copy_of_the_day_made(
     here.see("/homes/H1/new/rooms")
     assert copies_in(config.backups) == ()
     here.save("/homes/H1/new/rooms", name="Larder")
-    keeper.finish(10)
+    assert keeper.settled(10)
     here.save("/homes/H1/new/rooms", name="Porch")
-    keeper.finish(10)
+    assert keeper.settled(10)
     assert [copy.note for copy in copies_in(config.backups)] == ["daily"]
 
 
@@ -100,7 +101,7 @@ def test_what_is_in_the_way_is_shown(
     keeper = app.extensions["keeper"] = Keeper(config)
     config.backups.write_text("a file where the folder should be", "utf-8")
     here.save("/homes/H1/new/rooms", name="Larder")
-    keeper.finish(10)
+    assert keeper.settled(10)
     assert "cannot be made" in here.see("/copies/").main
 
 

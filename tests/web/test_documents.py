@@ -15,10 +15,13 @@ from tests.pages import CheckedClient, Page, page_of
 Stored = Callable[..., Record]
 
 
-def bring(client: CheckedClient, data: bytes, name: str = "home.json") -> Page:
+def bring(
+    client: CheckedClient, data: bytes, name: str = "home.json", beside: str = ""
+) -> Page:
     head = "Content-Disposition: form-data; name="
     parts = [
         f'--edge\r\n{head}"csrf_token"\r\n\r\n{client.token()}\r\n'.encode(),
+        f'--edge\r\n{head}"beside"\r\n\r\n{beside}\r\n'.encode(),
         f'--edge\r\n{head}"document"; filename="{name}"\r\n\r\n'.encode(),
         data,
         b"\r\n--edge--\r\n",
@@ -48,11 +51,40 @@ def test_a_home_goes_out_and_comes_in_as_another(
     keep(houses[name])
     data = visitor.get(f"/homes/{name}/document.json").get_data()
     assert from_document(data) == houses[name]
-    page = visitor.go_on(bring(visitor, data))
+    page = visitor.go_on(bring(visitor, data, beside="yes"))
     assert page.h1 == houses[name].home.name
     copy = stored(f"{name}-2")
     assert copy == houses[name].having(home=copy.home)
     assert stored(name) == houses[name]
+
+
+def test_what_is_here_already_is_said_before_it_is_here_twice(
+    here: CheckedClient, stored: Stored, small: Record
+) -> None:
+    data = to_document(small).encode()
+    page = bring(here, data)
+    assert (page.status, page.h1) == (422, "A home is here already")
+    assert "A home (H1): nothing differs from the file." in page.main
+    here.see("/homes/H1-2/", 404)
+    here.save("/homes/H1/rooms/R1/edit", name="Scullery")
+    page = bring(here, data)
+    assert "1 thing differs from the file." in page.main
+    looked = [to for to in page.links.values() if to.endswith("/corrections/")]
+    assert looked == ["/homes/H1/corrections/"]
+    assert "called H1-2" in page.main
+    assert bring(here, data, beside="yes").location == "/homes/H1-2/"
+    assert stored("H1-2").rooms == small.rooms
+
+
+def test_a_home_of_the_same_name_is_here_already_too(
+    here: CheckedClient, small: Record
+) -> None:
+    other = small.home.model_copy(update={"ref": "H7", "name": "a HOME"})
+    page = bring(here, to_document(small.having(home=other)).encode())
+    assert (page.status, "A home (H1)" in page.main) == (422, True)
+    renamed = small.home.model_copy(update={"ref": "H7", "name": "Elsewhere"})
+    data = to_document(small.having(home=renamed)).encode()
+    assert bring(here, data).location == "/homes/H7/"
 
 
 def document(small: Record, **changes: Any) -> bytes:

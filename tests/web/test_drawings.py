@@ -49,6 +49,11 @@ def test_a_circuit_is_brought_forward_by_its_address(here: CheckedClient) -> Non
     assert refs == {"C1", "P1", "P2"}
 
 
+def test_a_cable_on_which_no_point_is_drawn_says_so(at_demo: CheckedClient) -> None:
+    page = at_demo.see("/homes/demo/house/?lit=C12")
+    assert "Brought forward: Cable to the garage board, no points." in page.main
+
+
 def test_it_leads_to_each_room_where_it_is(here: CheckedClient) -> None:
     hrefs = [a.get("href") for a in here.see(f"{HOUSE}?lit=C2").all("a")]
     assert "#room-R1" in hrefs

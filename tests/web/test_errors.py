@@ -114,7 +114,7 @@ def test_the_log_holds_nothing_of_a_form(
 @pytest.fixture
 def impatient(monkeypatch: pytest.MonkeyPatch) -> None:
     """Wait for a locked file for a moment only."""
-    monkeypatch.setattr(engine, "WAIT_MS", 20)
+    monkeypatch.setattr(engine, "WAIT_S", 0.02)
 
 
 @pytest.fixture

@@ -86,7 +86,7 @@ def test_steps_are_walked_in_order_and_the_address_keeps_it_all(
     assert seen[0] == "Identify"
     assert seen[-1] == "Put it back on"
     assert len(seen) == 12
-    assert "12 of 12 steps" in at_h10.see(where).main
+    assert "12 of 12 steps done" in at_h10.see(where).main
 
 
 def test_nothing_after_finding_out_can_be_ticked_while_it_says_stop(
@@ -100,6 +100,27 @@ def test_nothing_after_finding_out_can_be_ticked_while_it_says_stop(
     skip = ("do", "skip")
     left = at_h10.get(url("plan/step", ("at", "prove_dead"), skip, ("reason", "late")))
     assert "skip-" not in left.location
+
+
+def test_what_proves_cannot_be_left_out_and_work_stays_shut_by_address_too(
+    at_h10: CheckedClient,
+) -> None:
+    proofs = ("prove_tester", "prove_dead", "prove_again")
+    for code in proofs:
+        page = at_h10.see(url("plan/step", ("at", code), *NO))
+        assert "Leave this step out" not in page.main
+        answer = at_h10.get(
+            url("plan/step", ("at", code), ("do", "skip"), ("reason", "late"), *NO)
+        )
+        assert f"at={code}" in answer.location
+        assert "skip-" not in answer.location
+    left = [(f"skip-{code}", "late") for code in proofs]
+    page = at_h10.see(url("plan/step", ("at", "work"), *left, *NO))
+    assert "do not touch it" in page.main
+    assert "Done: Work" not in page.main
+    forced = at_h10.get(url("plan/step", ("at", "work"), ("do", "done"), *left, *NO))
+    assert "at=prove_tester" in forced.location
+    assert "done=work" not in forced.location
 
 
 def test_what_nobody_can_work_on_is_refused(at_h10: CheckedClient) -> None:

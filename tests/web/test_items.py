@@ -25,6 +25,7 @@ NEW = {
     "papers": ({"name": "A report", "number": "17"}, ""),
     "reminders": ({"name": "Look at the seal", "basis": "It was loose."}, ""),
     "controls": ({"controller": "P1", "controlled": "P2"}, ""),
+    "results": ({"about": "W1", "note": "On the lid of the board."}, ""),
     "trips": ({"moved": "rcd", "outcome": "found", "note": "Rain."}, ""),
 }
 
@@ -338,6 +339,14 @@ def test_deleting_says_what_goes_along_and_what_stays(
     assert stored().circuits[0].ways == ()
     here.go_on(here.submit_on(after, press="Undo"))
     assert stored() == small
+
+
+def test_deleting_counts_what_has_no_name_and_names_the_rest(
+    at_demo: CheckedClient,
+) -> None:
+    page = at_demo.see("/homes/demo/devices/B1.MS/delete")
+    assert "This goes with it Round N2 38 readings This stays" in page.main
+    assert "Way 1, “LIGHTS” (B1.F1)" in page.main
 
 
 def test_deleting_what_changed_meanwhile_asks_again(

@@ -92,4 +92,6 @@ def test_the_question_of_two_rcds_is_answered(
 
 def test_a_home_without_loads_says_so(visitor: CheckedClient, keep: Keep) -> None:
     keep(b.home(b.street()))
-    assert "No load can be counted yet" in visitor.see("/homes/H1/load/").main
+    said = visitor.see("/homes/H1/load/").main
+    assert said.count("No load can be counted yet") == 1
+    assert "0.0 A" not in said

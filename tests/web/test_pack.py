@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 import io
+import sqlite3
 import zipfile
 from collections.abc import Callable
-from typing import NoReturn
+from contextlib import closing
+from pathlib import Path
+from typing import Any, NoReturn
 
 import pytest
 
@@ -82,6 +85,27 @@ def test_the_page_alone_waits_for_no_pdf(
     monkeypatch.setattr(pack, "templates", made)
     paper = here.get(f"{PAGE}pack.pdf")
     assert (paper.status_code, paper.mimetype) == (200, "application/pdf")
+
+
+@pytest.mark.parametrize(
+    ("name", "makes"),
+    [("pack.pdf", "pack_pdf"), ("pack.html", "pack_page"), ("pack.zip", "pack_files")],
+)
+def test_others_can_save_while_a_pack_is_made(
+    here: CheckedClient,
+    database: Path,
+    monkeypatch: pytest.MonkeyPatch,
+    name: str,
+    makes: str,
+) -> None:
+    def slow(_: pack.Wanted) -> Any:
+        with closing(sqlite3.connect(database, timeout=0)) as other, other:
+            other.execute("UPDATE home SET name = 'Meanwhile'")
+        return {} if makes == "pack_files" else b"made"
+
+    monkeypatch.setattr(f"app.web.pages.pack.{makes}", slow)
+    assert here.get(f"{PAGE}{name}").status_code == 200
+    assert "Meanwhile" in here.see("/homes/").main
 
 
 def test_the_pack_is_given_as_a_file(here: CheckedClient) -> None:

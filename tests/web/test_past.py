@@ -201,7 +201,8 @@ def test_a_history_goes_along_and_comes_back(
     assert len(document.history.changes) == 2
     file = (BytesIO(data), "home.json")
     sent = lived_in.post(
-        "/import", data={"csrf_token": lived_in.token(), "document": file}
+        "/import",
+        data={"csrf_token": lived_in.token(), "document": file, "beside": "yes"},
     )
     assert sent.headers["Location"].endswith("/homes/H1-2/")
     then = lived_in.get("/homes/H1-2/past/record.json?day=2026-03-01").get_data()

@@ -426,7 +426,7 @@ def test_when_a_phone_was_seen_is_kept_but_rarely(
     assert phone.see("/homes/H1/").h1 == "A home"
     assert phone.save("/homes/H1/points/P1/edit", note="x").status == 200
     # A file that may not be written is still read.
-    monkeypatch.setattr("app.store.engine.WAIT_MS", 0)
+    monkeypatch.setattr("app.store.engine.WAIT_S", 0)
     with closing(sqlite3.connect(database)) as other:
         other.execute("BEGIN IMMEDIATE")
         assert phone.see("/homes/H1/").h1 == "A home"

@@ -5,9 +5,15 @@ from __future__ import annotations
 from collections.abc import Callable
 from datetime import date
 from decimal import Decimal
+from pathlib import Path
 
-from app.domain.record import Record
-from tests.pages import CheckedClient
+import pytest
+
+from app.domain.edits import added
+from app.domain.record import Circuit, Record, Result
+from app.services.homes import open_home, save
+from app.store.engine import make_engine, writing
+from tests.pages import CheckedClient, Page
 
 Stored = Callable[..., Record]
 COPY = "/homes/H1/results/board/B1/copy"
@@ -68,9 +74,38 @@ def test_a_slip_is_asked_about_and_can_be_confirmed(
     assert page.status == 422
     assert "R1+R2 of 1200 Ω? Did you mean 1.2 Ω?" in page.main
     assert stored().results == ()
-    after = here.go_on(here.submit_on(page, {"ok-r1_r2_ohm-C1": "yes"}))
+    after = here.go_on(here.submit_on(page, ticked(page, "r1_r2_ohm-C1")))
     assert after.undo
     assert stored().results[0].r1_r2_ohm == 1200
+
+
+def ticked(page: Page, cell: str) -> dict[str, str]:
+    """Return what ticking the question beside a cell sends."""
+    return {f"ok-{cell}": page.by_id[f"ok-{cell}"].get("value")}
+
+
+def test_a_tick_holds_for_the_value_that_was_ticked_only(
+    here: CheckedClient, stored: Stored
+) -> None:
+    cell = "r1_r2_ohm-C1"
+    page = here.submit(COPY, HEAD | {cell: "1.2k"})
+    tick = ticked(page, cell)
+    # Another odd value typed beside the tick, or an error elsewhere in between.
+    page = here.submit_on(page, {**tick, cell: "3k"})
+    assert page.status == 422
+    assert "R1+R2 of 3000 Ω?" in page.main
+    assert page.by_id[f"ok-{cell}"].get("checked") is None
+    page = here.submit_on(page, {**ticked(page, cell), "zs_ohm-C2": "much"})
+    assert page.by_id[f"ok-{cell}"].get("checked") is not None
+    assert stored().results == ()
+    # Asked of the same value for another reason: it was not that which was ticked.
+    here.save("/homes/H1/boards/B1/edit", earthing="tn_s")
+    page = here.submit(COPY, HEAD | {"zs_ohm-C1": "25", cell: "30"})
+    ticks = ticked(page, "zs_ohm-C1") | ticked(page, cell)
+    page = here.submit_on(page, {**ticks, cell: "5"})
+    assert page.status == 422
+    assert "Zs of 25 Ω? Did you mean 0.025 Ω?" in page.main
+    assert stored().results == ()
 
 
 def test_a_later_paper_never_changes_an_earlier_one(
@@ -146,3 +181,77 @@ def test_the_paper_shows_what_was_copied_from_it(
 
 def test_a_board_that_is_not_there(here: CheckedClient) -> None:
     assert here.see("/homes/H1/results/board/B9/copy", 404).h1
+
+
+ELSEWHERE = (
+    Result(ref="V1", about="W1", rcd_ms=Decimal(28), tested_on=date(2021, 6, 14)),
+    Result(ref="V2", about="CUT", ze_ohm=Decimal("0.2")),
+    Result(ref="V3", about="C9", zs_ohm=Decimal("1.2")),
+    Result(ref="V4", about="C1", zs_ohm=Decimal("0.6")),
+    Result(ref="V5", ze_ohm=Decimal("0.35")),
+)
+
+
+@pytest.fixture
+def with_results(here: CheckedClient, database: Path, small: Record) -> CheckedClient:
+    """A home with results that no sheet of a board and no paper shows."""
+    with writing(make_engine(database)) as connection:
+        start = open_home(connection, "H1")
+        loose = added(start.record, Circuit(ref="C9", name="Bell"))
+        save(connection, start, loose.having(results=ELSEWHERE), "Copied.")
+    return here
+
+
+@pytest.mark.parametrize("ref", [result.ref for result in ELSEWHERE])
+def test_whatever_a_result_is_of_it_is_listed_put_right_and_deleted(
+    with_results: CheckedClient, stored: Stored, ref: str
+) -> None:
+    page = with_results.see("/homes/H1/results/")
+    (url,) = {to for text, to in page.links.items() if f"({ref})" in text}
+    page = with_results.see(url)
+    assert page.h1 == f"Test result {ref}"
+    after = with_results.save(page.links["Change"], zs_ohm="0,41")
+    assert after.undo == f"Changed test result Test result {ref} ({ref})."
+    assert "Zs 0.41 Ω" in after.main
+    found = stored().find(Result, ref)
+    assert found is not None
+    assert found.zs_ohm == Decimal("0.41")
+    assert found.about == next(r for r in ELSEWHERE if r.ref == ref).about
+    after = with_results.save(after.links["Delete"], press="Delete")
+    assert f"({ref})" in after.undo
+    assert stored().find(Result, ref) is None
+
+
+@pytest.mark.parametrize(
+    ("url", "ref"), [("devices/W1/", "V1"), ("intake/", "V2"), ("circuits/C9/", "V3")]
+)
+def test_a_thing_leads_to_its_results(
+    with_results: CheckedClient, url: str, ref: str
+) -> None:
+    page = with_results.see(f"/homes/H1/{url}")
+    assert f"/homes/H1/results/{ref}/" in page.links.values()
+    # Nobody is asked to measure in the intake.
+    assert any("a test result" in text for text in page.links) == (url != "intake/")
+
+
+def test_a_device_is_given_a_result_on_its_page(
+    here: CheckedClient, stored: Stored
+) -> None:
+    page = here.see("/homes/H1/devices/RCD/")
+    (form,) = {to for text, to in page.links.items() if "a test result" in text}
+    after = here.save(form, rcd_ms="28", tested_on="2021-06-14")
+    assert "14 June 2021 (V1): RCD 28 ms" in after.main
+    assert stored().results[0].about == "RCD"
+    page = here.submit(form, rcd_ms="28", tested_on="2999-01-01")
+    assert "still to come" in page.error("tested_on")
+
+
+def test_what_is_odd_is_asked_about_on_its_page_too(
+    here: CheckedClient, stored: Stored
+) -> None:
+    here.save("/homes/H1/new/results", about="C1", r1_r2_ohm="1200")
+    assert "Did you mean 1.2 Ω?" in here.see("/homes/H1/results/V1/").main
+
+
+def test_a_result_that_is_not_there(here: CheckedClient) -> None:
+    assert here.see("/homes/H1/results/V9/", 404).h1

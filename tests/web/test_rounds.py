@@ -32,7 +32,9 @@ def test_a_home_without_ways_says_what_is_missing(
     visitor: CheckedClient, keep: Callable[[Record], int], empty_home: Record
 ) -> None:
     keep(empty_home)
-    assert "no way on any board yet" in visitor.see("/homes/H1/rounds/").main
+    page = visitor.see("/homes/H1/rounds/")
+    assert "no way on any board yet" in page.main
+    assert page.links["Enter the boards and the rooms"] == "/homes/H1/"
 
 
 @pytest.fixture

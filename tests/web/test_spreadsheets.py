@@ -305,3 +305,44 @@ def test_a_home_is_begun_like_a_document(visitor: CheckedClient, demo: Record) -
     assert nameless.error("named") == "Enter a name."
     nothing = visitor.send("/like-another", {"named": "x", "other": ""})
     assert "Choose a home, or a document." in nothing.main
+
+
+POINTS = [["Room", "Point", "Where"], ["Kitchen", "light", "over the table"]]
+
+
+def test_the_same_file_twice_makes_nothing_twice_unless_it_is_chosen(
+    here: CheckedClient, stored: Stored
+) -> None:
+    def looked(rows: list[list[str]]) -> Page:
+        return matched(here, choose(here, as_csv(rows), "points"))
+
+    here.submit_on(looked(POINTS), press="Take all of it in")
+    once = stored()
+    page = looked(POINTS)
+    assert "One row names what is here" in page.main
+    assert "Nothing in it is new." in page.main
+    assert "/homes/H1/points/P4/" in page.links.values()
+    url = page.response.request.path
+    unsaid = here.send(url, {})
+    assert (unsaid.status, "Choose what becomes of it" in unsaid.main) == (422, True)
+    assert stored() == once
+    more = looked([*POINTS, ["Hall", "light", "by the stairs"]])
+    assert "New in it: 1 point." in more.main
+    here.submit_on(more, press="Take in only what is new")
+    assert [p.room for p in stored().points] == ["R1", "R2", "R1", "R1", "R2"]
+    here.submit_on(looked(POINTS), press="Take all of it in, once more")
+    assert len(stored().points) == 6
+
+
+def test_a_reference_that_is_here_can_be_left_out(
+    here: CheckedClient, stored: Stored
+) -> None:
+    rows = [["ref", "Circuit"], ["C1", "Kitchen sockets"], ["C9", "Shed"]]
+    page = matched(here, choose(here, as_csv(rows)))
+    assert page.h1 == "What it would make"
+    assert "Take all of it in, once more" not in page.main
+    here.go_on(here.submit_on(page, press="Take in only what is new"))
+    assert [c.ref for c in stored().circuits] == ["C1", "C2", "C9"]
+    rows[2].append("x")
+    page = matched(here, choose(here, as_csv([[*rows[0], "Length"], *rows[1:]])))
+    assert [error.split(":")[0] for error in page.errors] == ["Row 3, column “Length”"]

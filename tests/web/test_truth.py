@@ -256,7 +256,7 @@ def test_an_undo_that_would_take_the_reference_of_another_home_is_refused(
 def _imported(client: CheckedClient, ref: str) -> Page:
     text = to_document(b.home(ref=ref))
     file = (BytesIO(text.encode()), "home.json")
-    data = {"csrf_token": client.token(), "document": file}
+    data = {"csrf_token": client.token(), "document": file, "beside": "yes"}
     return page_of(client.post("/import", data=data))
 
 

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable
 from datetime import date, timedelta
 
+import pytest
+
 from app.domain.record import Record
 from tests.pages import CheckedClient
 
@@ -46,6 +48,27 @@ def test_from_plan_to_done_to_paper(here: CheckedClient, stored: Stored) -> None
     assert stored().papers == ()
 
 
+def test_a_later_look_lifts_the_doubt_of_work_without_a_day(
+    here: CheckedClient, stored: Stored
+) -> None:
+    url = planned(here)
+    after = here.save(f"{url}done", press="Write it down", done_on="")
+    assert (stored().works[0].done_on, stored().works[0].done_before) == (None, TODAY)
+    assert "Done no later than" in after.main
+    assert "Look again, and write the new day." in after.main
+    here.save("/homes/H1/ties/T-P1-C1-feeds/edit", seen_on=TODAY.isoformat())
+    assert "puts a doubt" not in here.see(url).main
+    here.save(f"{url}edit", done_before="")
+    assert "or by when it was done" in here.see(url).main
+
+
+def test_work_that_names_nothing_says_that_it_puts_no_doubt(
+    here: CheckedClient,
+) -> None:
+    here.save("/homes/H1/new/works", name="Rewired", state="done")
+    assert "It names nothing that it touched" in here.see(f"{LIST}W3/").main
+
+
 def test_a_day_to_come_is_refused(here: CheckedClient) -> None:
     url = f"{planned(here)}done"
     tomorrow = (TODAY + timedelta(days=1)).isoformat()
@@ -55,6 +78,23 @@ def test_a_day_to_come_is_refused(here: CheckedClient) -> None:
     assert page.value("number", "Write it down") == "17"
     page = here.submit(url, press="Write it down", number="1" * 121)
     assert "at most" in page.error("number")
+
+
+@pytest.mark.parametrize("typed", [{"number": "17"}, {"dated": "2026-03-01"}])
+def test_what_is_typed_of_a_paper_is_never_dropped(
+    here: CheckedClient, stored: Stored, typed: dict[str, str]
+) -> None:
+    url = f"{planned(here)}done"
+    page = here.submit(url, typed, press="Write it down")
+    assert page.status == 422
+    assert "Choose what the paper is" in page.error("paper")
+    (name,) = typed
+    assert page.value(name, "Write it down") == typed[name]
+    assert stored().works[0].state == "planned"
+    here.go_on(here.submit_on(page, press="Write it down", paper="unknown"))
+    (paper,) = stored().papers
+    assert str(getattr(paper, name)) == typed[name]
+    assert paper.work == "W3"
 
 
 def test_work_changed_meanwhile_is_not_ended_unseen(

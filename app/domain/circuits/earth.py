@@ -39,12 +39,15 @@ from app.domain.tables import TABLES
 
 ZE, R1R2, ZS, LIMIT = "Ze", "R1+R2", "Loop impedance, Zs", "Largest Zs for the device"
 TIME, SIZE = "Time to cut off", "Smallest protective conductor"
+RA = "Largest earth resistance with the RCD"
 COPPER = frozenset(
     {"twin_and_earth", "twin_no_earth", "singles_in_conduit", "armoured"}
 )
 CORE = "The protective conductor is taken as a copper core, the armour left out."
 FINAL = "It is taken as a final circuit: that asks for the shorter time."
 AT_ONCE = "The breaker is taken as opening within 0.1 s, which its maker may better."
+# BS EN 61008 and 61009, from memory: the longest time of a general RCD at IΔn.
+BY_RCD, RCD_S = "The RCD is taken as opening within 0.3 s.", Decimal("0.3")
 FAR_END = "The fault is taken at the far end; nearer the board it is larger."
 TYPICAL = {"tn_c_s": "Ze, TN-C-S (Ω)", "tn_s": "Ze, TN-S (Ω)"}
 FIXED_TO, SOCKETS_TO = Decimal(32), Decimal(63)
@@ -147,34 +150,48 @@ def device_limit(subject: Subject) -> Outcome:
 
 
 def rcd_earth_limit(subject: Subject) -> Outcome | None:
-    """Return the largest earth resistance with a circuit's RCD; None without one."""
+    """Return the largest earth resistance with a circuit's RCD; None without one.
+
+    With an electrode an RCD whose IΔn is not recorded leaves it open.
+    """
     rcd = subject.rcd
     if rcd is None or rcd.residual_current_ma is None:
-        return None
+        unrated = subject.rcds_unrated if subject.earthing == "tt" else ()
+        label = "the IΔn of its RCD"
+        needs = tuple(
+            Need(ref=step.ref, name="residual_current_ma", label=label)
+            for step in unrated
+        )
+        return CannotTell(label=RA, needs=needs) if needs else None
     if rcd.time_delayed == "yes":
         why = "the table is for an RCD without delay, and this one is time-delayed"
-        return CannotTell(label="Largest earth resistance with the RCD", why=why)
+        return CannotTell(label=RA, why=why)
     where = f"{rcd.title} ({rcd.ref})"
     return rcd_limit(recorded("IΔn", rcd.residual_current_ma, "mA", where))
 
 
 @told(SIZE)
-def conductor_needed(subject: Subject, found: Outcome, limit: Outcome) -> Outcome:
+def conductor_needed(
+    subject: Subject, found: Outcome, limit: Outcome, rcd: Outcome | None = None
+) -> Outcome:
     """Return the protective conductor that the adiabatic equation asks for.
 
     Args:
         subject: The circuit.
         found: Its loop impedance.
         limit: The largest that its device allows.
+        rcd: The largest that its RCD allows, where that cuts off the fault.
     """
     if isinstance(found, CannotTell):
         return found.model_copy(update={"label": SIZE})
+    by_device = isinstance(limit, Working) and found.value <= limit.value
+    if isinstance(rcd, Working) and found.value <= rcd.value and not by_device:
+        return _needed(found, assumed("Time", RCD_S, "s", BY_RCD))
     if isinstance(limit, CannotTell):
         return limit.model_copy(update={"label": SIZE})
     if found.value > limit.value:
         why = "the loop impedance is above the limit, so the time is not known"
         return CannotTell(label=SIZE, why=why)
-    k = tabled("k", TABLES["adiabatic-k"].at("copper, 70 °C PVC, in cable"))
     if subject.kind in FUSES:
         seconds = next(f for f in limit.figures if f.label == TIME)
         volts = assumed(
@@ -183,10 +200,17 @@ def conductor_needed(subject: Subject, found: Outcome, limit: Outcome) -> Outcom
             "V",
             "The fault is taken as the smallest that the fuse opens on in time.",
         )
-        return smallest_size(worked(fault_current(volts, worked(limit))), seconds, k)
+        return smallest_size(worked(fault_current(volts, worked(limit))), seconds, _k())
+    return _needed(found, assumed("Time", Decimal("0.1"), "s", AT_ONCE))
+
+
+def _needed(found: Working, seconds: Figure) -> Outcome:
     volts = tabled("Voltage to earth", U0, assumes=(FAR_END,))
-    at_once = assumed("Time", Decimal("0.1"), "s", AT_ONCE)
-    return smallest_size(worked(fault_current(volts, worked(found))), at_once, k)
+    return smallest_size(worked(fault_current(volts, worked(found))), seconds, _k())
+
+
+def _k() -> Figure:
+    return tabled("k", TABLES["adiabatic-k"].at("copper, 70 °C PVC, in cable"))
 
 
 def _all_missing(missing: list[CannotTell]) -> CannotTell:

@@ -183,33 +183,41 @@ def _ends(subject: Subject) -> Iterator[Part]:
 
 def _fault(subject: Subject) -> Iterator[Part]:
     found, limit = loop_impedance(subject), device_limit(subject)
-    words = (
-        f"At its far end it is within {_shown(limit)}, warm.",
-        (
-            f"At its far end it is above {_shown(limit)}: "
-            "its device may open too late. "
-            f"{ASK}"
-        ),
-    )
-    yield held_against("zs", "Loop impedance, Zs", found, limit, words)
     earth = rcd_earth_limit(subject)
-    yield _measured(subject, limit, earth)
+    by_rcd = earth if subject.earthing == "tt" else None
+    yield _loop(found, limit, by_rcd)
+    yield _measured(limit, by_rcd)
     if earth is not None:
         yield _with_rcd(subject, earth, found)
-    yield _size(subject, conductor_needed(subject, found, limit))
+    yield _size(subject, conductor_needed(subject, found, limit, by_rcd))
 
 
-def _measured(subject: Subject, limit: Outcome, earth: Outcome | None) -> Part:
+def _loop(found: Outcome, limit: Outcome, by_rcd: Outcome | None) -> Part:
+    """Say whether Zs lets its device open; with an electrode and an RCD, whether that.
+
+    BS 7671:2018+A2:2022, 411.5.3: in a TT system the RCD cuts off, where RA × IΔn is
+    50 V at most; Zs, which holds RA and more, may stand for it (from memory).
+    """
+    most = limit if by_rcd is None else by_rcd
+    opens = "its device may open too late" if by_rcd is None else "its RCD may not trip"
+    held = "" if by_rcd is None else ", by its RCD"
+    words = (
+        f"At its far end it is within {_shown(most)}, warm{held}.",
+        f"At its far end it is above {_shown(most)}: {opens}. {ASK}",
+    )
+    return held_against("zs", "Loop impedance, Zs", found, most, words)
+
+
+def _measured(limit: Outcome, by_rcd: Outcome | None) -> Part:
     """Say what a measured Zs may reach: by its device, or with an electrode by its RCD.
 
     BS 7671:2018+A2:2022, 411.5.3: in a TT system the RCD cuts off, at 50 V.
     """
     title = "What a measured Zs may reach"
-    if subject.earthing == "tt" and earth and not isinstance(earth, CannotTell):
-        says = (
-            f"With an earth electrode a measured Zs is held to its RCD: {earth.shown}."
-        )
-        return plain_part("zs-measured", title, earth, says)
+    if by_rcd is not None:
+        shown = _shown(by_rcd)
+        says = f"With an earth electrode a measured Zs is held to its RCD: {shown}."
+        return plain_part("zs-measured", title, by_rcd, says)
     cold = limit if isinstance(limit, CannotTell) else cold_limit(worked(limit))
     says = f"A measured Zs should be no more than {_shown(cold)}, for it is cold."
     return plain_part("zs-measured", title, cold, says)

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 from functools import cached_property
+from itertools import chain
 
 from app.domain.chain import Chain, Step, chains, is_rcd
 from app.domain.circuits._working import CannotTell, Figure, Need, recorded
@@ -117,8 +118,8 @@ class Subject:
     def before(self) -> tuple[Circuit, ...] | None:
         """The circuits on the way to it, from the street; None: more ways than one."""
         lines = {
-            tuple(step.ref for step in chain.steps[:-1] if step.sort == "circuit")
-            for chain in self.chains
+            tuple(step.ref for step in line.steps[:-1] if step.sort == "circuit")
+            for line in self.chains
         }
         if len(lines) > 1:
             return None
@@ -128,15 +129,26 @@ class Subject:
 
     @cached_property
     def rcd(self) -> Step | None:
-        """The RCD with the smallest IΔn on every way to it."""
-        each = [
-            [s for s in chain.steps if is_rcd(s) and s.residual_current_ma]
-            for chain in self.chains
-        ]
+        """The RCD with the smallest IΔn on every way to it; none that failed."""
+        each = [[s for s in line.steps if _counts(s)] for line in self.chains]
         if not each or not all(each):
             return None
         small = [min(steps, key=_residual) for steps in each]
         return max(small, key=_residual)
+
+    @cached_property
+    def rcds_unrated(self) -> tuple[Step, ...]:
+        """The RCDs without an IΔn that may be all that guards it on some way to it."""
+        each = [
+            [s for s in line.steps if is_rcd(s) and not s.failed]
+            for line in self.chains
+        ]
+        if self.rcd or not each or not all(each):
+            return ()
+        found = {
+            s.ref: s for s in chain.from_iterable(each) if not s.residual_current_ma
+        }
+        return tuple(found.values())
 
     def of(self, circuit: Circuit) -> Subject:
         """Return another circuit of the same home."""
@@ -207,6 +219,10 @@ def needs_elsewhere(found: CannotTell, circuit: Circuit, here: Circuit) -> Canno
     )
     why = f"{title}: {found.why}" if found.why else ""
     return found.model_copy(update={"needs": needs, "why": why})
+
+
+def _counts(step: Step) -> bool:
+    return bool(is_rcd(step) and step.residual_current_ma and not step.failed)
 
 
 def _residual(step: Step) -> Decimal:

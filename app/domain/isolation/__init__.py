@@ -11,11 +11,12 @@ from app.domain.isolation.house import house_off
 from app.domain.isolation.plan import plan
 from app.domain.isolation.shapes import ADVICE, HouseOff, OnTheDay, Outcome, Plan, Step
 from app.domain.isolation.sheet import Sheet, house_sheet, sheet_of
-from app.domain.isolation.steps import next_step
+from app.domain.isolation.steps import PROVING, next_step, progress_of
 
 __all__ = [
     "ADVICE",
     "JOBS",
+    "PROVING",
     "HouseOff",
     "OnTheDay",
     "Outcome",
@@ -26,5 +27,6 @@ __all__ = [
     "house_sheet",
     "next_step",
     "plan",
+    "progress_of",
     "sheet_of",
 ]

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from app.domain.isolation.cautions import not_the_main_switch
 from app.domain.isolation.help import STOP_WHEN, whom_to_call
 from app.domain.isolation.names import called
 from app.domain.isolation.outcome import affected, behind, room_name, switches, unfed
+from app.domain.isolation.rounds import in_the_round, stayed_live
 from app.domain.isolation.sets import heads
 from app.domain.isolation.shapes import HouseOff, OnTheDay, StillLive
 from app.domain.isolation.sources import open_kinds, other_sources
@@ -20,13 +23,15 @@ def house_off(net: Network, day: OnTheDay | None = None) -> HouseOff:
     day, run, record = day or OnTheDay(), wires(net), net.record
     opened = heads(run)
     before, live = run.live(), run.live(opened)
-    lost = (p for p in record.points if p.ref in before and p.ref not in live)
+    still = _still_live(run, opened, live)
+    kept = live | {each.ref for each in still}
+    lost = (p for p in record.points if p.ref in before and p.ref not in kept)
     return HouseOff(
         home=record.home.ref,
         home_name=record.home.name,
         switches=switches(run, opened),
         behind=behind(run, opened),
-        still_live=_still_live(run, opened, live),
+        still_live=still,
         goes_off=affected(run, lost),
         not_main=not_the_main_switch(run),
         sources=other_sources(record, day),
@@ -41,7 +46,7 @@ def _still_live(
     run: Wires, opened: frozenset[str], live: frozenset[str]
 ) -> tuple[StillLive, ...]:
     items: tuple[Item, ...] = (*run.net.record.intake, *run.net.record.points)
-    return tuple(
+    expected = tuple(
         StillLive(
             ref=item.ref,
             title=item.title,
@@ -51,6 +56,20 @@ def _still_live(
         for item in items
         if item.ref in live and carries_supply(item) and not _extra_low(item)
     )
+    return (*expected, *_seen_live(run, opened))
+
+
+def _seen_live(run: Wires, opened: frozenset[str]) -> Iterator[StillLive]:
+    """Yield what was seen live with as much switched off, or more."""
+    record = run.net.record
+    found = stayed_live(run, record.points, opened)
+    for seen in {s.point.ref: s for s in reversed(found)}.values():
+        yield StillLive(
+            ref=seen.point.ref,
+            title=seen.point.title,
+            room=room_name(record, seen.point.room),
+            why=f"Seen live {in_the_round(record, seen)}: something else feeds it.",
+        )
 
 
 def _extra_low(item: Item) -> bool:

@@ -9,6 +9,7 @@ from app.domain.answers import Named
 from app.domain.chain import poles_opened
 from app.domain.isolation.aim import Aim
 from app.domain.isolation.names import called
+from app.domain.isolation.rounds import stayed_live
 from app.domain.isolation.shapes import Affected, Outcome, Switch
 from app.domain.isolation.wires import DC_ISOLATOR, Wires, carries_supply, load_side
 from app.domain.kinds import DEVICE_KINDS, INTAKE_KINDS, POINT_KINDS
@@ -27,11 +28,14 @@ def outcome(wires: Wires, aim: Aim, opened: frozenset[str]) -> Outcome:
     worked_on = {point.ref for point in aim.points}
     lost = [p for p in points if p.ref in before and p.ref not in live]
     room = room_points(wires, aim)
-    apart = [p for p in room if p.ref not in worked_on and p.ref in live]
+    seen = {s.point.ref for s in stayed_live(wires, room, opened)}
+    apart = [p for p in room if p.ref not in worked_on and p.ref in live | seen]
     return Outcome(
         switches=switches(wires, opened),
         parts=not aim.targets(wires.net) & live,
-        goes_off=affected(wires, (p for p in lost if p.ref not in worked_on)),
+        goes_off=affected(
+            wires, (p for p in lost if p.ref not in worked_on and p not in apart)
+        ),
         work_off=affected(wires, (p for p in lost if p.ref in worked_on)),
         partly_off=affected(wires, _partly(wires, live)),
         live_here=affected(wires, (p for p in apart if not unfed(wires, p))),

@@ -101,6 +101,7 @@ class Step(Model):
         "How far it is", "open"
     )
     skipped_because: str = field("Why it was left out", "")
+    shut_because: str = field("Why it stays shut", "")
 
 
 class OnTheDay(Model):

@@ -1,7 +1,7 @@
 """The steps of the work, in order, each with what to do and why.
 
-None is left out without a reason being written down.  The method is the accepted one;
-the words are ours.
+None is left out without a reason being written down, and those that prove are never
+left out.  The method is the accepted one; the words are ours.
 """
 
 from __future__ import annotations
@@ -10,11 +10,22 @@ from collections.abc import Callable
 
 from app.domain.answers import Named
 from app.domain.isolation.names import called
-from app.domain.isolation.shapes import Affected, Outcome, Plan, Step, Switch
+from app.domain.isolation.shapes import (
+    Affected,
+    OnTheDay,
+    Outcome,
+    Plan,
+    Step,
+    Switch,
+)
 from app.domain.isolation.turns import GUIDES, MEMORY, PRACTICE
 from app.domain.record.choices import CARE
 
 FINDING_OUT = frozenset({"identify", "sources", "warn"})
+# Proving has no substitute, so no reason lets it be left out (GS38, HSG85, in part).
+PROVING = ("prove_tester", "prove_dead", "prove_again")
+STOPPED = "This step stays shut while the plan says stop."
+UNPROVED = "Prove dead first. Until then it counts as live: do not touch it."
 PROVE = (
     "Line to neutral, line to earth, neutral to earth, and between every other pair.",
     "Every cable in the box, not only the one that you expect.",
@@ -26,23 +37,42 @@ def steps(plan: Plan) -> tuple[Step, ...]:
     return tuple(_marked(make(plan), plan) for make in STEPS)
 
 
+def progress_of(plan: Plan) -> str:
+    """Return how far the steps are; one left out is not done, and is counted apart."""
+    done = sum(step.state == "done" for step in plan.steps)
+    left_out = sum(step.state == "skipped" for step in plan.steps)
+    apart = f", {left_out} left out" if left_out else ""
+    return f"{done} of {len(plan.steps)} steps done{apart}"
+
+
 def next_step(plan: Plan) -> Step | None:
     """Return the first step that is neither done nor left out with a reason."""
     left = ("open", "blocked")
     return next((step for step in plan.steps if step.state in left), None)
 
 
+def unproved(day: OnTheDay) -> tuple[str, ...]:
+    """Return the steps of proving that are not done."""
+    return tuple(code for code in PROVING if code not in day.done)
+
+
 def _marked(step: Step, plan: Plan) -> Step:
-    """While the plan says stop, nothing after the finding out can be ticked."""
+    """Shut what comes after finding out while the plan says stop, work until proved."""
     day = plan.day
     if plan.advised == "stop" and step.code not in FINDING_OUT:
-        return step.model_copy(update={"state": "blocked"})
+        return _shut(step, STOPPED)
+    if step.code == "work" and unproved(day):
+        return _shut(step, UNPROVED)
     because = day.skipped.get(step.code, "").strip()
     if step.code in day.done:
         return step.model_copy(update={"state": "done"})
-    if because:
+    if because and step.code not in PROVING:
         return step.model_copy(update={"state": "skipped", "skipped_because": because})
     return step
+
+
+def _shut(step: Step, because: str) -> Step:
+    return step.model_copy(update={"state": "blocked", "shut_because": because})
 
 
 def _identify(plan: Plan) -> Step:
@@ -244,7 +274,12 @@ def switch_name(switch: Switch) -> str:
     """Return what a switch is called, with its kind if the name does not say it."""
     name = called(Named(ref=switch.ref, title=switch.title))
     said = switch.kind.casefold() in name.casefold()
-    return name if said else f"{name}, {switch.kind.lower()}"
+    return name if said else f"{name}, {_within(switch.kind)}"
+
+
+def _within(kind: str) -> str:
+    """Return a kind as it stands within a sentence: RCD and BS keep their letters."""
+    return kind if kind[:2].isupper() else kind[0].lower() + kind[1:]
 
 
 def care_lines(lost: tuple[Affected, ...]) -> tuple[str, ...]:

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from app.domain.isolation.case import Case
 from app.domain.isolation.names import called, listed, named
 from app.domain.isolation.outcome import breaks_neutral, unfed
+from app.domain.isolation.rounds import stayed_live, told
 from app.domain.isolation.shapes import Reason
 from app.domain.isolation.sources import open_kinds, said_yes_unrecorded, unplaced
 from app.domain.isolation.turns import GUIDES, MEMORY, PRACTICE, WIRING, Rule, reason
@@ -93,6 +94,17 @@ def not_parted(case: Case) -> Iterator[Reason]:
             "not_parted",
             f"These cannot be made dead from here: {named(named_ones)}.",
             MEMORY,
+        )
+
+
+def seen_live(case: Case) -> Iterator[Reason]:
+    """A point of the work stayed live in a round with as much switched off, or more."""
+    if found := stayed_live(case.wires, case.aim.points, case.used):
+        yield stop(
+            "seen_live",
+            f"Seen live: {told(found, case.net)}. Something else feeds it. Find out "
+            "what, or leave it to an electrician.",
+            PRACTICE,
         )
 
 
@@ -222,6 +234,7 @@ STOPS: tuple[Rule, ...] = (
     feed_unknown,
     unidentified,
     not_parted,
+    seen_live,
     whose,
     board_itself,
     head_leaves_neutral,

@@ -12,7 +12,9 @@ from app.domain.isolation.case import WEAK_GRADES, Case
 from app.domain.isolation.labels import labels_first
 from app.domain.isolation.names import called, listed, named
 from app.domain.isolation.outcome import CARRIERS, breaks_neutral
+from app.domain.isolation.rounds import seen_otherwise, told
 from app.domain.isolation.shapes import Advice, Reason
+from app.domain.network import points_on
 from app.domain.record import Circuit, Point, Room, Source
 
 PRACTICE = "Common practice, no source."
@@ -40,6 +42,25 @@ def weak_tie(case: Case) -> Iterator[Reason]:
             "weak_tie",
             f"Nobody has seen these go off with their way: {names}. "
             "A label, a memory or a paper may be wrong.",
+            PRACTICE,
+        )
+
+
+def rounds_differ(case: Case) -> Iterator[Reason]:
+    """A round showed something else of what is on the circuits of the work."""
+    on = {p for c in case.aim.circuits for p in points_on(case.net, c)}
+    on |= {point.ref for point in case.aim.points}
+    found = [s for s in seen_otherwise(case.net) if s.point.ref in on]
+    parts = [
+        f"{words}: {told(seen, case.net)}"
+        for what, words in (("live", "stayed live"), ("dead", "went off"))
+        if (seen := [s for s in found if s.seen == what])
+    ]
+    if parts:
+        yield reason(
+            "rounds_differ",
+            f"Rounds showed what the record does not say. These {listed(parts)}. "
+            "What feeds them is not as recorded, or not all of it.",
             PRACTICE,
         )
 
@@ -174,6 +195,7 @@ def fed_back(case: Case) -> Iterator[Reason]:
 Rule = Callable[[Case], Iterator[Reason]]
 TURNS: tuple[Rule, ...] = (
     weak_tie,
+    rounds_differ,
     work_since,
     label,
     not_looked_at,

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from app.domain.board import main_switches, switch_name
 from app.domain.chain import chains, is_rcd, may_be_rcd
 from app.domain.days import in_words
+from app.domain.failed import failed_rcds
 from app.domain.kinds import DEVICE_KINDS
 from app.domain.labels.confirmed import feeding_ties
 from app.domain.labels.label import BLANK, Label, is_way, label_of
@@ -110,7 +111,7 @@ def _row(net: Network, device: Device) -> ChartRow:
         printed=label.printed or unread,
         rcd=_rcd(net, device),
         rooms=_rooms(net.record, points),
-        exceptions=_exceptions(net, device, points),
+        exceptions=(*_not_counted_on(net, device), *_exceptions(net, device, points)),
         how=_how(net, label, ties),
         when=_when(ties),
         old=NOT_APPLYING if label.confirmed and label.outgoing else _found(device),
@@ -148,23 +149,35 @@ def _rooms(record: Record, points: tuple[Point, ...]) -> tuple[tuple[str, int], 
 def _rcd(net: Network, device: Device) -> str:
     """Return the RCDs that a device is behind, on its own board or before it."""
     if device.kind == "rcbo":
-        return "its own"
+        return f"its own{_failed(net, device)}"
     line = chains(net, device.ref)
     before = {step.ref: step for chain in line for step in chain.steps[:-1]}.values()
     found = [net.record.find(Device, step.ref) for step in before if is_rcd(step)]
-    names = ", ".join(_rcd_name(net.record, device, rcd) for rcd in found if rcd)
+    names = ", ".join(_rcd_name(net, device, rcd) for rcd in found if rcd)
     if names or not is_way(net, device):
         return names or NOT_APPLYING
     return "not known" if any(map(may_be_rcd, before)) else NONE_RECORDED
 
 
-def _rcd_name(record: Record, device: Device, rcd: Device) -> str:
+def _failed(net: Network, rcd: Device) -> str:
+    """Return that an RCD is not to be counted on, where something says so."""
+    failure = failed_rcds(net).get(rcd.ref)
+    return f" ({failure.short})" if failure else ""
+
+
+def _not_counted_on(net: Network, device: Device) -> tuple[str, ...]:
+    failure = failed_rcds(net).get(device.ref)
+    return (f"{failure.says}: do not count on it",) if failure else ()
+
+
+def _rcd_name(net: Network, device: Device, rcd: Device) -> str:
     """Name an RCD by its kind and its place among those of its board."""
+    record = net.record
     here = [d.ref for d in record.devices_of(rcd.board) if d.kind == rcd.kind]
     number = f" {here.index(rcd.ref) + 1}" if len(here) > 1 else ""
     board = record.find(Board, rcd.board)
     where = f" on {board.name}" if board and rcd.board != device.board else ""
-    return f"{DEVICE_KINDS[rcd.kind].label}{number}{where}"
+    return f"{DEVICE_KINDS[rcd.kind].label}{number}{where}{_failed(net, rcd)}"
 
 
 def _exceptions(

@@ -35,7 +35,6 @@ class Result(Item):
     plural: ClassVar[str] = "results"
     noun: ClassVar[str] = "Test result"
     prefix: ClassVar[str] = "V"
-    by_form: ClassVar[bool] = False
     cannot_lose: ClassVar[tuple[str, ...]] = ("about",)
 
     about: Annotated[Ref, RefTo(("circuit", "board", "device", "intake"))] | None = (

@@ -39,12 +39,22 @@ class Work(Item):
     )
     planned_for: date | None = field("Planned for", blank=True)
     done_on: date | None = field("Done on", come=True)
+    done_before: date | None = field(
+        "Done no later than",
+        hint="If its day is not known. What is seen after that day is newer.",
+        blank=True,
+    )
     done_by: Annotated[str, OneOf(choices.WORKERS)] = field("By whom", "unknown")
     done_by_name: ShortText = field("Their name", "", hint="Private.", private="names")
     told: Annotated[str, OneOf(choices.TOLD)] = field(
         "Whoever must be told has been told", "unknown"
     )
     note: LongText = field("Note", "")
+
+    @property
+    def no_later_than(self) -> date | None:
+        """The last day on which it can have been done; None when nobody can tell."""
+        return self.done_on or self.done_before
 
 
 class Paper(Item):

@@ -20,7 +20,7 @@ from collections.abc import Iterator
 from datetime import date
 
 from app.domain.days import in_words
-from app.domain.inspection import LET, inspection_of
+from app.domain.inspection import LET, NATION, Inspection, inspection_of
 from app.domain.remarks._kind import Found, Outcome, RemarkKind, lacks
 from app.domain.remarks._sight import Sight
 
@@ -35,7 +35,7 @@ def look(sight: Sight) -> Iterator[Outcome]:
     elif found.by is None:
         yield lacks(sight.home, "who lives in it")
     elif found.by <= sight.today:
-        yield Found((sight.home,), _sentence(found.by, duty=found.duty))
+        yield Found((sight.home,), _sentence(found, found.by, home.tenure))
 
 
 def _report(tenure: str) -> str:
@@ -44,9 +44,10 @@ def _report(tenure: str) -> str:
     return "the day of the last inspection report"
 
 
-def _sentence(by: date, *, duty: bool) -> str:
-    if duty:
+def _sentence(found: Inspection, by: date, tenure: str) -> str:
+    if found.duty:
         return (
             f"For a home that is let, a new report was to be there by {in_words(by)}."
         )
-    return f"A new inspection report was recommended by {in_words(by)}."
+    said = f"A new inspection report was recommended by {in_words(by)}."
+    return f"{said} {NATION}." if tenure in LET else said

@@ -2,15 +2,16 @@
 
 Looks at:
     Ze, the length and the sizes of each circuit, worked out warm at its far end,
-    against what its device needs to open in time. What leans on a Ze that nobody
-    measured is not told.
+    against what its device needs to open in time; with an electrode (TT) and an RCD
+    before it, against what the RCD needs. What leans on a Ze that nobody measured is
+    not told.
 Why it matters:
     In a fault to earth the current may be too small to open the device quickly.
 What to do:
     Ask for a reading of Zs at the far end. A measured figure goes before this one.
 Source:
-    BS 7671:2018+A2:2022, tables 41.2 to 41.4; from BS EN 60898 the multiple of the
-    rating; the fuse tables for the most part from memory.
+    BS 7671:2018+A2:2022, tables 41.2 to 41.5, 411.5.3; from BS EN 60898 the multiple of
+    the rating; the fuse tables for the most part from memory.
 """
 
 from __future__ import annotations

@@ -47,7 +47,8 @@ def look(sight: Sight) -> Iterator[Outcome]:
         if not isinstance(limit, Working):
             needs = limit.needs if limit else ()
             lacks = tuple(Need(ref=n.ref, what=n.label) for n in needs)
-            yield CannotTell((circuit.ref,), lacks)
+            about = tuple(dict.fromkeys((circuit.ref, *(n.ref for n in lacks))))
+            yield CannotTell(about, lacks, limit.why if limit else "")
         elif result.zs_ohm > limit.value:
             yield Found(
                 (circuit.ref,),

@@ -2,7 +2,8 @@
 
 Looks at:
     The day on which each tie was seen, against the year of the board and of the
-    circuit, and against the work that is written down.
+    circuit, and against the work that is written down; and whether that work says
+    where it was done.
 Why it matters:
     Work on the board or the circuit may have moved the point since.
 What to do:
@@ -14,6 +15,7 @@ Source:
 from __future__ import annotations
 
 from collections.abc import Iterator
+from datetime import date
 
 from app.domain.record import Board, Circuit
 from app.domain.remarks._kind import (
@@ -23,6 +25,7 @@ from app.domain.remarks._kind import (
     Outcome,
     RemarkKind,
     figure,
+    lacks,
 )
 from app.domain.remarks._sight import Sight, year_of
 
@@ -30,7 +33,8 @@ KIND = RemarkKind(code="seen-before-later-work", rank="record", group="look")
 
 
 def look(sight: Sight) -> Iterator[Outcome]:
-    """Yield, by circuit, the points that were seen before the latest work."""
+    """Yield work that names nothing, and points seen before the latest work."""
+    yield from _work_nowhere(sight)
     for circuit in sight.record.circuits:
         year = _last_work(sight, circuit)
         ties = [
@@ -53,6 +57,15 @@ def look(sight: Sight) -> Iterator[Outcome]:
                 for ref in dict.fromkeys(undated)
             )
             yield CannotTell((circuit.ref, *dict.fromkeys(undated)), needs)
+
+
+def _work_nowhere(sight: Sight) -> Iterator[Outcome]:
+    """Yield work that was done nobody knows where, later than what was seen."""
+    seen = [t.seen_on or date.min for t in sight.record.ties if t.grade in "345"]
+    for work in sight.record.works:
+        latest = work.no_later_than or date.max
+        if work.state == "done" and not work.about and any(d < latest for d in seen):
+            yield lacks(work.ref, "where it was done")
 
 
 def _last_work(sight: Sight, circuit: Circuit) -> int | None:

@@ -19,6 +19,7 @@ from collections.abc import Iterator
 
 from app.domain.buttons import last_pressed, months_of, rcds_of
 from app.domain.days import in_words, later
+from app.domain.failed import failed_rcds
 from app.domain.remarks._kind import Found, Outcome, RemarkKind, lacking
 from app.domain.remarks._sight import Sight, refs_of
 
@@ -26,7 +27,10 @@ KIND = RemarkKind(code="test-button-due", rank="knowing", group="papers")
 
 
 def look(sight: Sight) -> Iterator[Outcome]:
-    """Yield the RCDs whose button waits, and those of which no day is known."""
+    """Yield the RCDs whose button waits, and those of which no day is known.
+
+    One that failed has a remark of its own.
+    """
     rcds = rcds_of(sight.record)
     days = {rcd.ref: last_pressed(sight.record, rcd) for rcd in rcds}
     for rcd in rcds:
@@ -36,6 +40,7 @@ def look(sight: Sight) -> Iterator[Outcome]:
                 (rcd.ref,),
                 f"{sight.name(rcd.ref)}: last pressed on {in_words(pressed)}.",
             )
-    undated = refs_of(rcd for rcd in rcds if days[rcd.ref] is None)
+    failed = failed_rcds(sight.net)
+    undated = refs_of(r for r in rcds if days[r.ref] is None and r.ref not in failed)
     if undated:
         yield lacking(undated, "the day its test button was last pressed")

@@ -5,13 +5,14 @@ A day that has come is no more than that: only what a law asks for is called a d
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from datetime import date
 from typing import Literal
 
 from app.domain.answers import Named
 from app.domain.days import in_words, later
+from app.domain.failed import Failure, failed_in
 from app.domain.record import Occasion, Record, Reminder
 from app.domain.record._field import Model, field
 from app.domain.record.choices import REMINDER_KINDS
@@ -42,6 +43,7 @@ class Due(Model):
     about: Named | None = field("What it is about")
     last_on: date | None = field("Last done on")
     failed_on: date | None = field("Did not work on")
+    failed: str = field("What says that it did not work", "")
     next_on: date | None = field("Next on")
     every: int | None = field("Again every")
     every_unit: str = field("Days or months", "month")
@@ -63,7 +65,11 @@ def dues(record: Record, today: date) -> tuple[Due, ...]:
     A day that is still to come counts as no day on which something was done.
     """
     sane = without_days_to_come(record, today)
-    found = [_due(sane, plan, reminder, today) for plan, reminder in _merged(sane)]
+    failures = {ref: f for ref, f in failed_in(sane).items() if f.button}
+    found = [
+        _due(sane, plan, reminder, today, _failure(plan, failures))
+        for plan, reminder in _merged(sane)
+    ]
     if sane is not record:
         found = [_with_what_does_not_count(due, record, today) for due in found]
     return tuple(
@@ -120,12 +126,22 @@ def _merged(record: Record) -> Iterator[tuple[Plan, Reminder | None]]:
         )
 
 
-def _due(record: Record, plan: Plan, reminder: Reminder | None, today: date) -> Due:
+def _failure(plan: Plan, failures: Mapping[str, Failure]) -> Failure | None:
+    return failures.get(plan.about or "") if plan.kind == "rcd_button" else None
+
+
+def _due(
+    record: Record,
+    plan: Plan,
+    reminder: Reminder | None,
+    today: date,
+    failure: Failure | None,
+) -> Due:
     if reminder is not None:
         plan = _as_set(plan, reminder)
     title = REMINDER_KINDS[plan.kind]
     about = record.by_ref.get(plan.about or "")
-    failed_on = _failed_on(record, plan, reminder)
+    failed_on = failure.day if failure else _failed_on(record, plan, reminder)
     bare = Due(
         key=_key(plan, reminder),
         kind=plan.kind,
@@ -133,11 +149,12 @@ def _due(record: Record, plan: Plan, reminder: Reminder | None, today: date) -> 
         about=Named(ref=about.ref, title=about.title) if about else None,
         last_on=plan.last_on,
         failed_on=failed_on,
+        failed=failure.says if failure else "",
         next_on=plan.next_on,
         every=plan.every[0] if plan.every else None,
         every_unit=plan.every[1] if plan.every else "month",
         duty=plan.duty,
-        state=_state(plan, reminder, failed_on, today),
+        state=_state(plan, reminder, today, failed=bool(failure or failed_on)),
         basis=plan.basis,
         reminder=reminder.ref if reminder else "",
     )
@@ -178,11 +195,11 @@ def _key(plan: Plan, reminder: Reminder | None) -> str:
 
 
 def _state(
-    plan: Plan, reminder: Reminder | None, failed_on: date | None, today: date
+    plan: Plan, reminder: Reminder | None, today: date, *, failed: bool
 ) -> State:
     if reminder is not None and reminder.state == "off":
         return "off"
-    if failed_on:
+    if failed:
         return "now"
     if plan.next_on is None:
         once = plan.every is None and plan.kind != "inspection"
@@ -219,11 +236,20 @@ def _is_of(occasion: Occasion, plan: Plan, reminder: Reminder | None) -> bool:
     return (occasion.kind, occasion.about) == (plan.kind, plan.about)
 
 
-def _sentences(due: Due, today: date) -> Iterator[str]:
-    if due.failed_on:
+def _says_failed(due: Due) -> Iterator[str]:
+    if due.failed:
+        yield f"{due.failed[0].upper()}{due.failed[1:]}."
+    elif due.failed_on:
         yield f"On {in_words(due.failed_on)} it did not work."
-        if due.kind == "rcd_button":
-            yield "Call an electrician: until then it may guard nobody."
+    if due.kind == "rcd_button":
+        yield "Call an electrician: until then it may guard nobody."
+    if due.failed and due.failed_on is None:
+        yield "Nothing later can outdo a paper without a day: give it its day."
+
+
+def _sentences(due: Due, today: date) -> Iterator[str]:
+    if due.failed or due.failed_on:
+        yield from _says_failed(due)
         return
     if due.last_on:
         yield f"Last done on {in_words(due.last_on)}."

@@ -5,10 +5,14 @@ Nothing here judges the installation: it asks whether the paper says so.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from decimal import Decimal
 
+from app.domain.network import network
+from app.domain.rcd_times import GENERAL_MS
+from app.domain.record import Board, Circuit, Device, Record, Result
+from app.domain.results.rcd_times import longest_at
 from app.domain.results.sheet import COLUMNS, Row
 
 PRACTICE = "Common practice, no source."
@@ -20,10 +24,9 @@ EARTHED = ("tn_s", "tn_c_s")
 # BS 7671:2018+A2:2022, Table 64: least insulation resistance at 500 V, from memory.
 INSULATION = ("live_live_mohm", "live_earth_mohm")
 LEAST_MOHM = 1
-# BS EN 61008 and 61009: longest time of a general RCD at its IΔn, from memory.
-MOST_MS = 300
 # Guidance Note 3: the ends of a ring's line and neutral within 0.05 Ω, from memory.
 MOST_APART = Decimal("0.05")
+LONGEST = "rcd_ms, at most"
 FIGURES = {column.name: column for column in COLUMNS if column.unit}
 
 
@@ -50,13 +53,25 @@ class Question:
 
 
 def questions(
-    row: Row, values: Mapping[str, object], earthing: str
+    row: Row,
+    values: Mapping[str, object],
+    earthing: str,
+    longest: Callable[[str], int | None] = lambda _ref: GENERAL_MS,
 ) -> tuple[Question, ...]:
-    """Return what to look at again in a row, one question a cell at the most."""
+    """Return what to look at again in a row, one question a cell at the most.
+
+    Args:
+        row: The row.
+        values: Its values by field.
+        earthing: Earthing arrangement there.
+        longest: Gives the longest time of the RCD at a thing [ms]; None: it is open.
+    """
     numbers = {n: v for n, v in values.items() if isinstance(v, Decimal)}
     for name in INSULATION:
         if values.get(name.replace("_mohm", "_over")) == "under" and name in numbers:
             numbers[f"{name}, at most"] = numbers[name]
+    if numbers.get("rcd_ms", 0) > GENERAL_MS:
+        numbers[LONGEST] = Decimal(longest(row.ref) or GENERAL_MS)
     found: dict[str, Question] = {}
     for rule in RULES:
         for column, sentence, source in rule(numbers, earthing):
@@ -65,6 +80,29 @@ def questions(
             )
             found.setdefault(column, question)
     return tuple(found.values())
+
+
+def questions_of(record: Record, result: Result) -> tuple[Question, ...]:
+    """Return what to look at again in a result, wherever it came from."""
+    about = result.about or record.home.ref
+    row = Row(ref=about, title="", of="circuit", result=result)
+    names = [c.name for c in COLUMNS] + [c.sign for c in COLUMNS if c.sign]
+    values = {name: getattr(result, name) for name in names}
+    earthing = earthing_at(record, about)
+    return questions(
+        row, values, earthing, lambda ref: longest_at(network(record), ref)
+    )
+
+
+def earthing_at(record: Record, ref: str) -> str:
+    """Return the earthing arrangement at a thing: of its board, else of the home."""
+    item = record.by_ref.get(ref)
+    if isinstance(item, Circuit):
+        item = record.find(Device, next(iter(item.ways), None))
+    if isinstance(item, Device):
+        item = record.find(Board, item.board)
+    own = item.earthing if isinstance(item, Board) else "supply"
+    return record.home.earthing if own == "supply" else own
 
 
 Numbers = Mapping[str, Decimal]
@@ -137,11 +175,12 @@ def _rcd(numbers: Numbers, _earthing: str) -> Asked:
     if value < 1:
         meant = _plain(value * 1000)
         yield "rcd_ms", f"{_plain(value)} ms? Did you mean {meant} ms?", PRACTICE
-    if value > MOST_MS:
+    longest = numbers.get(LONGEST, value)
+    if value > longest:
         yield (
             "rcd_ms",
-            f"{_plain(value)} ms is longer than {MOST_MS} ms. Does the paper say so?",
-            "BS EN 61008: 300 ms at IΔn for a general RCD, from memory.",
+            f"{_plain(value)} ms is longer than {longest} ms. Does the paper say so?",
+            "BS EN 61008-1: at IΔn 300 ms for a general RCD, 500 for a time-delayed.",
         )
 
 

@@ -14,6 +14,7 @@ from app.domain.spreadsheet.headings import (
 )
 from app.domain.spreadsheet.likeness import likeness
 from app.domain.spreadsheet.made import Asked, CellFault, Made, MadeRow, made_of
+from app.domain.spreadsheet.rows import There
 from app.domain.spreadsheet.shapes import Sheet, Workbook
 from app.domain.spreadsheet.targets import KINDS, TARGETS, Kind, Target
 from app.domain.spreadsheet.typed_list import made_of_list
@@ -29,6 +30,7 @@ __all__ = [
     "Match",
     "Sheet",
     "Target",
+    "There",
     "Workbook",
     "guessed",
     "heading_row",

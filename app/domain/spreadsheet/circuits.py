@@ -8,11 +8,12 @@ from typing import Any
 
 from app.domain.board import left_feeder
 from app.domain.kinds import DEVICE_KINDS
-from app.domain.record import Board, Circuit, Device
+from app.domain.record import Board, Circuit, Device, IntakeItem
 from app.domain.spreadsheet.devices import device_said, filled_in, settled
 from app.domain.spreadsheet.growing import Making, find_way
 from app.domain.spreadsheet.marks import cable_sizes
 from app.domain.spreadsheet.rows import MadeRow, RowIn, facts_of
+from app.domain.spreadsheet.there import circuit_there
 from app.domain.spreadsheet.values import UnreadableError
 
 NOT_MADE = (
@@ -29,13 +30,16 @@ def make_circuit(row: RowIn, making: Making) -> MadeRow | None:
     if said and not making.asked.make_devices:
         making.note(NOT_MADE)
         said = {}
+    there = circuit_there(making, values, _ways_there(row, making))
+    if making.leaves_out(row.number, there):
+        return None
     ways = list(_ways(row, making, said, said_by))
     if not (values.keys() & {"name", "number", "use"} or ways or row.faults):
         row.fault("", "The row names no circuit: no name, number, use or way.")
     if row.faults:
         return None
-    ref = wanted_ref(row, making, Circuit, values)
     refs = tuple(dict.fromkeys(device.ref for device, _ in ways))
+    ref = wanted_ref(row, making, Circuit, values)
     circuit = row.built(Circuit, {**values, "ref": ref, "ways": refs}, by)
     if circuit is None or row.faults:
         return None
@@ -61,8 +65,11 @@ def wanted_ref(row: RowIn, making: Making, cls: Any, values: dict[str, Any]) -> 
 
 def _ways(
     row: RowIn, making: Making, said: dict[str, Any], by: dict[str, str]
-) -> Iterator[tuple[Device, str]]:
-    """Yield each way that the row names, with a sentence; those not there are made."""
+) -> Iterator[tuple[Device | IntakeItem, str]]:
+    """Yield each way that the row names, with a sentence; those not there are made.
+
+    A circuit may also start in the intake, at an item named by its reference.
+    """
     text = row.text("way")
     if not text:
         if said:
@@ -70,17 +77,43 @@ def _ways(
             row.fault(code, "is on no way: the row does not say which")
         return
     for part in _parts(making, text, row.text("board")):
-        try:
-            found = find_way(making, part, row.text("board"))
-        except UnreadableError as error:
-            row.fault("way", str(error))
-            continue
-        if isinstance(found, Device):
-            yield _there(row, making, found, said, by)
-        elif not making.asked.make_devices:
-            row.fault("way", f"is no way of {_name(making, found[0])}. {HOW}")
-        elif made := _new(row, making, found, said, by):
-            yield made
+        if found := _way(row, making, part, said, by):
+            yield found
+
+
+def _ways_there(row: RowIn, making: Making) -> tuple[str, ...] | None:
+    """Return the ways that a row names; None where one of them is not there yet."""
+    text, found = row.text("way"), []
+    for part in _parts(making, text, row.text("board")) if text else ():
+        way: object = _in_intake(making, part)
+        if way is None:
+            try:
+                way = find_way(making, part, row.text("board"))
+            except UnreadableError:
+                return None
+        if not isinstance(way, Device | IntakeItem):
+            return None
+        found.append(way.ref)
+    return tuple(found)
+
+
+def _way(
+    row: RowIn, making: Making, part: str, said: dict[str, Any], by: dict[str, str]
+) -> tuple[Device | IntakeItem, str] | None:
+    """Return what one name stands for, with a sentence; None, and a fault, if none."""
+    if item := _in_intake(making, part):
+        return item, f"Wired to {item.title} ({item.ref})."
+    try:
+        found = find_way(making, part, row.text("board"))
+    except UnreadableError as error:
+        row.fault("way", str(error))
+        return None
+    if isinstance(found, Device):
+        return _there(row, making, found, said, by)
+    if making.asked.make_devices:
+        return _new(row, making, found, said, by)
+    row.fault("way", f"is no way of {_name(making, found[0])}. {HOW}")
+    return None
 
 
 HOW = "Add it first, or have the devices made"
@@ -94,6 +127,11 @@ def _parts(making: Making, text: str, board: str) -> list[str]:
     except UnreadableError:
         pass
     return list(filter(None, SPLIT.split(text)))
+
+
+def _in_intake(making: Making, text: str) -> IntakeItem | None:
+    ref = text.casefold()
+    return next((i for i in making.record.intake if i.ref.casefold() == ref), None)
 
 
 def _name(making: Making, ref: str) -> str:

@@ -13,9 +13,12 @@ from app.domain.record import (
     Circuit,
     Device,
     Item,
+    Point,
     Record,
     Room,
+    Source,
 )
+from app.domain.spreadsheet.rows import There
 from app.domain.spreadsheet.values import UnreadableError, plain
 
 I = TypeVar("I", bound=Item)  # noqa: E741
@@ -36,6 +39,7 @@ class Asked:
             that are there filled in.
         make_rooms: Whether rooms that are not there are made.
         kind_unsaid: Kind of a device where the sheet says none.
+        only_new: Whether rows of what is there already are left out.
     """
 
     file: str = ""
@@ -43,6 +47,7 @@ class Asked:
     make_devices: bool = False
     make_rooms: bool = False
     kind_unsaid: str = "unknown"
+    only_new: bool = False
 
 
 class Growing:
@@ -99,6 +104,10 @@ class Making:
         asked: What is asked for beside the sheet.
         notes: Sentences about what is not taken.
         seen: Ways of the sheet by board and name, with their row.
+        there: Rows of what is there already.
+        named: References of that.
+        alike: Of each class, what its things are told apart by, and which they are.
+        to_come: References that the sheet asks for, by themselves in small letters.
     """
 
     record: Record
@@ -106,11 +115,23 @@ class Making:
     asked: Asked
     notes: list[str] = field(default_factory=list)
     seen: dict[tuple[str, str], int] = field(default_factory=dict)
+    there: list[There] = field(default_factory=list)
+    named: set[str] = field(default_factory=set)
+    alike: dict[type[Item], dict[object, list[str]]] = field(default_factory=dict)
+    to_come: dict[str, str] = field(default_factory=dict)
 
     def note(self, sentence: str) -> None:
         """Note once what is not taken."""
         if sentence not in self.notes:
             self.notes.append(sentence)
+
+    def leaves_out(self, row: int, ref: str | None) -> bool:
+        """Note that a row names what is there; return whether it is left out for it."""
+        if ref is None:
+            return False
+        self.named.add(ref)
+        self.there.append(There(row=row, ref=ref, what=self.record.by_ref[ref].title))
+        return self.asked.only_new
 
 
 def find_board(making: Making, text: str) -> Board:
@@ -194,6 +215,29 @@ def find_circuit(making: Making, text: str) -> Circuit:
     raise UnreadableError(
         "is no circuit of this home. Bring the circuits in first, or leave it open"
     )
+
+
+def find_feeder(making: Making, text: str) -> tuple[str, str]:
+    """Return what a point is tied to: its reference and what it is called.
+
+    A circuit is named in any way; a point or a source by its reference, and a point may
+    stand further down the sheet.
+
+    Raises:
+        UnreadableError: There is none, or there are several.
+    """
+    try:
+        circuit = find_circuit(making, text)
+    except UnreadableError:
+        ref = text.casefold()
+        things = (*making.growing.of(Point), *making.growing.of(Source))
+        for item in things:
+            if item.ref.casefold() == ref:
+                return item.ref, f"{item.title} ({item.ref})"
+        if ref in making.to_come:
+            return making.to_come[ref], making.to_come[ref]
+        raise
+    return circuit.ref, f"{circuit.title} ({circuit.ref})"
 
 
 def find_rooms(making: Making, text: str) -> list[Room]:

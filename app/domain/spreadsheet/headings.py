@@ -95,7 +95,7 @@ def _fit(target: Target, word: str) -> int:
         return NO_FIT
     own = plain(target.label)
     bare = plain(target.spec.label) if target.spec else own
-    if word in (own, bare):
+    if word in (own, bare, plain(target.code)):
         return 0
     if word in target.words:
         return 1 + target.words.index(word)

@@ -11,7 +11,7 @@ from app.domain.spreadsheet.circuits import make_circuit
 from app.domain.spreadsheet.growing import Asked, Growing, Making
 from app.domain.spreadsheet.headings import Match, headings, plain_heading
 from app.domain.spreadsheet.points import make_point
-from app.domain.spreadsheet.rows import CellFault, MadeRow, RowIn
+from app.domain.spreadsheet.rows import CellFault, MadeRow, RowIn, There
 from app.domain.spreadsheet.shapes import Sheet, column_letters
 from app.domain.spreadsheet.targets import TARGETS
 from app.domain.spreadsheet.values import plain, tidied
@@ -41,18 +41,21 @@ class Made:
         rows: Each row that makes something, in order.
         faults: Each cell that cannot be taken.
         left_out: What is not taken of the sheet, in sentences.
+        there: Each row that names what is in the record already.
     """
 
     record: Record
     rows: tuple[MadeRow, ...]
     faults: tuple[CellFault, ...]
     left_out: tuple[str, ...]
+    there: tuple[There, ...] = ()
 
 
 def made_of(kind: str, sheet: Sheet, match: Match, making: Making) -> Made:
     """Return what a sheet of a kind makes of a record, by what its columns hold."""
     names = _names(sheet, match)
     rows, left_out = [], [*_columns_left_out(sheet, match)]
+    making.to_come.update(_references(sheet, match))
     faults: list[CellFault] = []
     skipped: dict[str, list[int]] = {}
     for number, cells in enumerate(sheet.rows, 1):
@@ -69,7 +72,10 @@ def made_of(kind: str, sheet: Sheet, match: Match, making: Making) -> Made:
             left_out.append(f"The rows after row {number} were not looked at yet.")
             break
     left_out += [f"{why}: {_span(found)}." for why, found in skipped.items() if why]
-    if not rows and not faults:
+    if making.asked.only_new and making.there:
+        numbers = [there.row for there in making.there]
+        left_out.append(f"Here already, so left out: {_span(numbers)}.")
+    elif not rows and not faults:
         faults.append(_nothing(kind, match))
     return finished(making, rows, faults, left_out)
 
@@ -92,6 +98,7 @@ def finished(
         rows=tuple(rows),
         faults=tuple(faults),
         left_out=(*left_out, *making.notes),
+        there=tuple(making.there),
     )
 
 
@@ -134,6 +141,15 @@ def _names(sheet: Sheet, match: Match) -> tuple[str, ...]:
 def _lettered(word: str, index: int) -> str:
     letters = column_letters(index)
     return f"{word} ({letters})" if word else letters
+
+
+def _references(sheet: Sheet, match: Match) -> Iterator[tuple[str, str]]:
+    """Yield each reference that a row asks for, in small letters and as it stands."""
+    if "ref" in match.columns:
+        at = match.columns.index("ref")
+        for cells in sheet.rows[match.row :]:
+            if at < len(cells) and (ref := tidied(cells[at])):
+                yield ref.casefold(), ref
 
 
 def _columns_left_out(sheet: Sheet, match: Match) -> Iterator[str]:

@@ -5,16 +5,20 @@ from __future__ import annotations
 import re
 from typing import Any
 
-from app.domain.record import Circuit, Point, Room, Tie, specs
-from app.domain.record.choices import GRADES, STOREYS
+from app.domain.record import Point, Room, Tie, specs
+from app.domain.record.choices import GRADES, STOREYS, TIE_ROLES
 from app.domain.spreadsheet.circuits import wanted_ref
-from app.domain.spreadsheet.growing import Making, find_circuit, find_rooms
+from app.domain.spreadsheet.growing import Making, find_feeder, find_rooms
 from app.domain.spreadsheet.rows import MadeRow, RowIn, facts_of
-from app.domain.spreadsheet.values import UnreadableError, plain
+from app.domain.spreadsheet.there import point_there
+from app.domain.spreadsheet.values import UnreadableError, plain, words_of
 
 # A sheet is something told, or on paper: nobody has seen the point go off by it.
 GRADE = "2"
 SEVERAL = re.compile(r"\s*[;&+,]\s*")
+ROLE = re.compile(r"(?P<what>.*\S)\s*\((?P<role>[^()]+)\)")
+# The reference of what a point is tied to, what that is called, what the tie is.
+Tied = tuple[str, str, str]
 ROOM_NAME = next(spec for spec in specs(Room) if spec.name == "name")
 # Common practice, no source.
 STOREY_WORDS = {
@@ -31,15 +35,18 @@ def make_point(row: RowIn, making: Making) -> MadeRow | None:
     """Make the point of a row, its room if that is asked for, and its ties."""
     values, by = row.said("point")
     values.setdefault("kind", "unknown")
-    circuits = _circuits(row, making)
+    tied = _tied(row, making)
     room, room_said = _room(row, making)
+    there = None if row.faults else point_there(making, values, room)
+    if making.leaves_out(row.number, there):
+        return None
     ref = wanted_ref(row, making, Point, values)
     fields: dict[str, Any] = {**values, "ref": ref, "room": room}
     point = None if row.faults else row.built(Point, fields, by)
     if point is None:
         return None
     making.growing.add(point)
-    ties = [_tie(row, making, point, circuit) for circuit in circuits]
+    ties = [_tie(row, making, point, one) for one in tied]
     return MadeRow(
         row=row.number,
         ref=point.ref,
@@ -98,17 +105,18 @@ def _storey(row: RowIn) -> str:
     return code or "unknown"
 
 
-def _circuits(row: RowIn, making: Making) -> list[Circuit]:
+def _tied(row: RowIn, making: Making) -> list[Tied]:
+    """Return what a row ties its point to: one thing, or several."""
     text = row.text("circuit")
     if not text:
         return []
     try:
-        return [find_circuit(making, text)]
+        return [_one(making, text)]
     except UnreadableError as error:
         parts = list(filter(None, SEVERAL.split(text)))
         reason = str(error)
     try:
-        found = [find_circuit(making, part) for part in parts if len(parts) > 1]
+        found = [_one(making, part) for part in parts if len(parts) > 1]
     except UnreadableError:
         found = []
     if not found:
@@ -116,15 +124,30 @@ def _circuits(row: RowIn, making: Making) -> list[Circuit]:
     return list(dict.fromkeys(found))
 
 
-def _tie(row: RowIn, making: Making, point: Point, circuit: Circuit) -> str:
+def _one(making: Making, text: str) -> Tied:
+    """Return what a text names, and what the tie is, as in “C2 (neutral)”."""
+    said = ROLE.fullmatch(text)
+    role = words_of("tie", "role").get(plain(said["role"])) if said else None
+    try:
+        return (*find_feeder(making, text), "feeds")
+    except UnreadableError:
+        if said is None or role is None:
+            raise
+    return (*find_feeder(making, said["what"]), role)
+
+
+def _tie(row: RowIn, making: Making, point: Point, tied: Tied) -> str:
+    ref, called, role = tied
     of = f"of “{making.asked.file}”" if making.asked.file else "of a sheet"
     tie = Tie(
         ref=making.growing.new_ref(Tie),
         point=point.ref,
-        tied_to=circuit.ref,
+        tied_to=ref,
+        role=role,
         grade=GRADE,
         note=f"From row {row.number} {of}.",
     )
     making.growing.add(tie)
     known = GRADES[GRADE].lower()
-    return f"Tied to {circuit.title} ({circuit.ref}): {known}."
+    how = "" if role == "feeds" else f"{TIE_ROLES[role].lower()}, "
+    return f"Tied to {called}: {how}{known}."

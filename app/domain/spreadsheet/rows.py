@@ -81,6 +81,21 @@ class MadeRow:
     beside: tuple[str, ...]
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class There:
+    """A row that names what is in the record already.
+
+    Attributes:
+        row: Its number in the sheet.
+        ref: Reference of the thing that is there.
+        what: What that is called.
+    """
+
+    row: int
+    ref: str
+    what: str
+
+
 @dataclass(slots=True, kw_only=True)
 class RowIn:
     """A row as it is read: its cells by what they are to hold.

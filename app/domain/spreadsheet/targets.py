@@ -90,21 +90,22 @@ _WORDS: Mapping[str, str] = {
     "point.metal": "metal",
     "point.battery_backed": "battery",
     "point.looked_behind": "looked behind",
-    "way": "way; way no; way number; position; device no; mcb no; breaker",
+    "way": "way; ways; way no; way number; position; device no; mcb no; breaker",
     "board": "board; db; consumer unit; cu; distribution board; fuse box",
     "sizes": "cable size; size; csa; conductor size; cable csa; mm2",
     "device": "device; protective device; mcb; breaker; protection; fuse; ocpd",
     "room": "room; location; area",
     "storey": "storey; floor; level",
-    "circuit": "circuit; circuit no; circuit number; cct; circuit name; fed from; "
+    "circuit": "circuit; circuit no; circuit number; cct; circuit name; tied to; "
+    "fed from; "
     "fed by; feeds",
     "ways.circuit": "feeds; circuit it feeds; serves",
     "fed_from": "fed from; rcd; behind rcd; fed by; rcd group",
 }
 # Left to the pages of the record: dates, marks of work, and what is settled elsewhere.
 _NOT_TAKEN: Mapping[str, frozenset[str]] = {
-    "circuits": frozenset({"ways", "paper", "managed"}),
-    "points": frozenset({"room", "condition"}),
+    "circuits": frozenset({"ways"}),
+    "points": frozenset({"room"}),
     "ways": frozenset(
         {
             "board", "fed_from", "second_feed", "leave_on", "button_pressed_on",
@@ -122,7 +123,7 @@ _BESIDE: Mapping[str, tuple[tuple[str, str], ...]] = {
     "points": (
         ("room", "Room"),
         ("storey", "Storey of the room"),
-        ("circuit", "Circuit, or its way"),
+        ("circuit", "Circuit, its way, or what it is behind"),
     ),
     "ways": (
         ("device", "Device, as B32 RCBO"),

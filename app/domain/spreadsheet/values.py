@@ -97,7 +97,7 @@ def value_of(spec: FieldSpec, sort: str, text: str) -> Any:
     if spec.type == "choices":
         parts = re.split(r"[,;/+]", shown)
         found = [choice(spec, sort, part) for part in parts if tidied(part)]
-        return tuple(code for code in spec.choices if code in found)
+        return tuple(dict.fromkeys(found))
     return _text(spec, shown)
 
 

@@ -11,6 +11,7 @@ from app.domain.spreadsheet.circuits import device_facts, wanted_ref
 from app.domain.spreadsheet.devices import a_device, device_said, settled
 from app.domain.spreadsheet.growing import Making, the_board
 from app.domain.spreadsheet.rows import MadeRow, RowIn
+from app.domain.spreadsheet.there import device_there
 from app.domain.spreadsheet.values import UnreadableError, plain
 
 CIRCUIT_NAME = next(spec for spec in specs(Circuit) if spec.name == "name")
@@ -24,6 +25,9 @@ def make_way(row: RowIn, making: Making) -> MadeRow | None:
         board = the_board(making, "")
     except UnreadableError as error:
         row.fault("", f"The way {error}.")
+        return None
+    there = None if row.faults else device_there(making, board.ref, values)
+    if making.leaves_out(row.number, there):
         return None
     _check_way(row, making, board, values.get("way", ""))
     if not values and not row.text("ways.circuit"):

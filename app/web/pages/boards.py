@@ -9,6 +9,8 @@ from flask import Blueprint, redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
 
 from app.domain.ask import ask_room, ask_way
+from app.domain.chain import chains
+from app.domain.failed import failed_rcds
 from app.domain.kinds import DEVICE_KINDS
 from app.domain.network import Network, downstream
 from app.domain.record import Board, Device, Record, Room
@@ -17,6 +19,7 @@ from app.errors import NotFoundError
 from app.web.addresses import delete_url, edit_url, item_url
 from app.web.files_view import FilesView, files_of
 from app.web.ledes import board_lede, counted, listed, outside_feeds, way_lede
+from app.web.protection import failed_before
 from app.web.quick import Table, saved, sent, shown, with_empty_rows
 from app.web.session import change, opened, opened_to_change, supply
 from app.web.way_table import way_layout
@@ -61,6 +64,7 @@ class BoardPage:
     Attributes:
         title: Its name.
         answer: What it is fed from and what it feeds, in one sentence.
+        cautions: RCDs on it and before it that are not to be counted on.
         drawing: Its face, as SVG.
         lit: What is brought forward, if anything is.
         rows: Way with its address, device, label found, what it feeds, in use.
@@ -80,6 +84,7 @@ class BoardPage:
 
     title: str
     answer: str
+    cautions: tuple[str, ...]
     drawing: str
     lit: Lit | None
     rows: tuple[tuple[Link, str, str | None, str | None, str | None], ...]
@@ -176,9 +181,10 @@ def _page(net: Network, board: Board) -> BoardPage:
     return BoardPage(
         title=board.name,
         answer=board_lede(net, board),
+        cautions=_cautions(net, devices),
         drawing=draw_board(record, board.ref, _lighting(record, board), which),
         lit=lit,
-        rows=tuple(_row(record, device) for device in devices),
+        rows=tuple(_row(net, device) for device in devices),
         rooms=_rooms(net, board, which),
         facts=facts_of(board, record, skip=("name", "fed_from", "room")),
         has_devices=bool(devices),
@@ -232,9 +238,18 @@ def _lit_way(net: Network, device: Device) -> Lit:
     return Lit(sentence=sentence, links=(open_way, *links))
 
 
+def _cautions(net: Network, devices: Iterable[Device]) -> tuple[str, ...]:
+    failed = failed_rcds(net)
+    if not failed:
+        return ()
+    before = (chain for device in devices for chain in chains(net, device.ref))
+    return failed_before(before)
+
+
 def _row(
-    record: Record, device: Device
+    net: Network, device: Device
 ) -> tuple[Link, str, str | None, str | None, str | None]:
+    record, failure = net.record, failed_rcds(net).get(device.ref)
     kind = DEVICE_KINDS[device.kind]
     rating = ""
     if "rated_current_a" in kind.fields:
@@ -244,7 +259,7 @@ def _row(
     return (
         (f"Way {device.way}" if device.way else device.ref,
          item_url(record.home.ref, device)),
-        f"{kind.label}{rating}",
+        f"{kind.label}{rating}{f', {failure.short}' if failure else ''}",
         "nothing written" if device.label_found == "" else device.label_found,
         ", ".join(part for part in (fed, *boards) if part) or _no_feed(record, device),
         None if device.in_use == "unknown" else device.in_use.replace("_", " "),

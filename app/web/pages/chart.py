@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import partial
 
 from flask import Blueprint, render_template, request, url_for
 from flask.typing import ResponseReturnValue
@@ -78,14 +79,15 @@ def pdf(home: str, ref: str) -> ResponseReturnValue:
     board = board_of(net, ref)
     paper = request.args.get("paper", "a4")
     size = paper if paper in SIZES else "a4"
-    return pdf_answer(chart_pdf(net, board, today(), paper=size), f"chart-{board.ref}")
+    make = partial(chart_pdf, net, board, today(), paper=size)
+    return pdf_answer(make, f"chart-{board.ref}")
 
 
 def _row(row: ChartRow) -> tuple[str, ...]:
     when = f", {row.when}" if row.when else ""
     none = "none found" if row.label.outgoing else NOT_APPLYING
     return (
-        row.label.number or "None",
+        row.label.number or NOT_APPLYING,
         row.kind if row.printed == NOT_APPLYING else f"{row.kind}, {row.printed}",
         row.rcd,
         row.feeds,

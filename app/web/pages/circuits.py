@@ -14,6 +14,7 @@ from app.errors import NotFoundError
 from app.web.addresses import delete_url, edit_url, item_url
 from app.web.files_view import FilesView, files_of
 from app.web.lists import ListView, list_view
+from app.web.results_view import ResultsView, results_at
 from app.web.session import supply
 from app.web.words import Facts, facts_of, with_board
 
@@ -50,6 +51,7 @@ class CircuitPage:
         facts: What is recorded of it.
         figures: Address of its arithmetic.
         files: Its photographs and papers.
+        results: What was measured at it.
         edit: Address of its form.
         delete: Address where deleting is asked about.
     """
@@ -62,6 +64,7 @@ class CircuitPage:
     facts: Facts
     figures: str
     files: FilesView
+    results: ResultsView
     edit: str
     delete: str
 
@@ -118,6 +121,7 @@ def _page(net: Network, circuit: Circuit) -> CircuitPage:
         facts=facts_of(circuit, record, skip=("name", "ways")),
         figures=url_for("figures.show", home=home, ref=circuit.ref),
         files=files_of(record, circuit),
+        results=results_at(record, circuit),
         edit=edit_url(home, circuit),
         delete=delete_url(home, circuit),
     )

@@ -13,7 +13,15 @@ from wtforms import StringField
 
 from app.config import Config
 from app.errors import AppError, InvalidError
-from app.services.copies import Keeper, Places, is_there, make, not_there, places_of
+from app.services.copies import (
+    Keeper,
+    Places,
+    is_on_the_same_disk,
+    is_there,
+    make,
+    not_there,
+    places_of,
+)
 from app.services.copies import choose as choose_folder
 from app.store.copies import (
     ASKED,
@@ -157,8 +165,7 @@ def _page(form: FolderForm, troubles: tuple[str, ...] = ()) -> str:
         title="Copies of the record",
         last=_last(places),
         troubles=troubles or (keeper.troubles if keeper else ()),
-        # One may have gone since, for a newer one stands for it.
-        rows=tuple(_row(copy) for copy in found[:MOST_SHOWN] if copy.path.is_file()),
+        rows=tuple(filter(None, map(_row, found[:MOST_SHOWN]))),
         more=max(len(found) - MOST_SHOWN, 0),
         form=form,
         data=_config().data,
@@ -186,14 +193,23 @@ def _said_of(places: Places, folder: Path) -> str:
     lacking = [c for c in found if c.note == LACKING and c.made_at <= now]
     if lacking and (copy is None or lacking[0] > copy):
         said += " A newer one lacks photographs or papers."
+    if folder == places.apart and is_on_the_same_disk(places):
+        said += (
+            " It seems to be on the same disk as the record: if that fails, both go."
+        )
     return said
 
 
-def _row(copy: Copy) -> CopyRow:
+def _row(copy: Copy) -> CopyRow | None:
+    try:
+        size = copy.path.stat().st_size
+    except FileNotFoundError:
+        # It has gone since, for a newer one stands for it.
+        return None
     return CopyRow(
         when=minute(copy.made_at),
         kind=_kind(copy),
-        size=file_size(copy.path.stat().st_size),
+        size=file_size(size),
         path=copy.path,
     )
 

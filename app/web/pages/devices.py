@@ -18,7 +18,8 @@ from app.web.addresses import delete_url, edit_url, item_url
 from app.web.chains import ChainView, chain_views
 from app.web.files_view import FilesView, files_of
 from app.web.ledes import listed, way_lede
-from app.web.protection import feed_back
+from app.web.protection import failed_before, feed_back
+from app.web.results_view import ResultsView, results_at
 from app.web.session import supply
 from app.web.words import Facts, facts_of
 
@@ -47,6 +48,7 @@ class DevicePage:
         help: What its kind is.
         board: Its board, with its address.
         files: Its photographs and papers.
+        results: What was measured at it.
         edit: Address of its form.
         delete: Address where deleting is asked about.
         move: Address that moves it along its board.
@@ -67,6 +69,7 @@ class DevicePage:
     help: str
     board: Link | None
     files: FilesView
+    results: ResultsView
     edit: str
     delete: str
     move: str
@@ -92,7 +95,10 @@ def _page(net: Network, device: Device) -> DevicePage:
     return DevicePage(
         title=device.title,
         answer=way_lede(net, answer),
-        cautions=feed_back(answer.can_feed_back),
+        cautions=(
+            *failed_before(answer.chains),
+            *feed_back(answer.can_feed_back),
+        ),
         missed=_missed(net, answer),
         by_room=_by_room(net, answer),
         circuits=_links(net, answer.circuits),
@@ -105,6 +111,7 @@ def _page(net: Network, device: Device) -> DevicePage:
         help=KIND_HELP["device"][device.kind],
         board=(board.name, item_url(home, board)) if board else None,
         files=files_of(record, device),
+        results=results_at(record, device),
         edit=edit_url(home, device),
         delete=delete_url(home, device),
         move=url_for("items.move", home=home, plural="devices", ref=device.ref),

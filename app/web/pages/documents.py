@@ -12,7 +12,7 @@ from werkzeug.datastructures import FileStorage
 from app.errors import AppError, InvalidError, Problem
 from app.interchange import document_from, to_document
 from app.interchange.document import Document
-from app.services.documents import take_in
+from app.services.documents import HereAlready, here_already, take_in
 from app.services.files import Sent, keep
 from app.services.history import whole_history
 from app.services.homes import free_home_ref
@@ -47,11 +47,16 @@ class ImportPage:
         title: Heading.
         refusal: Why the last one was not taken; empty before one was sent.
         problems: The reasons, one by one, with their places.
+        here: Homes that are taken for the one that was sent: name, address, what
+            differs, and where that is looked at one by one; empty where nothing does.
+        beside: Reference that it would have as a home of its own.
     """
 
     title: str
     refusal: str = ""
     problems: tuple[Problem, ...] = ()
+    here: tuple[tuple[str, str, str, str], ...] = ()
+    beside: str = ""
 
 
 @bp.get("/homes/<home>/document")
@@ -108,9 +113,12 @@ def take() -> ResponseReturnValue:
         document, files = _read(file)
         record, history = document.record, document.history
         with change() as connection:
+            ref = free_home_ref(connection, record.home.ref)
+            here = here_already(connection, record)
+            if here and request.form.get("beside") != "yes":
+                return _ask(record.home.name, here, ref), 422
             for sent in files:
                 keep(folder(), sent)
-            ref = free_home_ref(connection, record.home.ref)
             take_in(connection, record, as_ref=ref, history=history)
     except AppError as error:
         page = ImportPage(
@@ -120,3 +128,24 @@ def take() -> ResponseReturnValue:
         )
         return render_template("pages/import.html", page=page), 422
     return redirect(url_for("homes.show", home=ref), 303)
+
+
+def _ask(name: str, here: tuple[HereAlready, ...], beside: str) -> str:
+    """Ask whether a home that is here already is to be here once more."""
+    page = ImportPage(
+        title=f"{name} is here already",
+        here=tuple(_here(each) for each in here),
+        beside=beside,
+    )
+    return render_template("pages/import.html", page=page)
+
+
+def _here(found: HereAlready) -> tuple[str, str, str, str]:
+    ref, number = found.home.ref, found.differs
+    differs = "1 thing differs" if number == 1 else f"{number} things differ"
+    return (
+        f"{found.home.name} ({ref})",
+        url_for("homes.show", home=ref),
+        differs if number else "nothing differs",
+        url_for("replies.index", home=ref) if number else "",
+    )

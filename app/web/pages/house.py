@@ -164,7 +164,7 @@ def _forward(net: Network, lit: str, bands: Iterable[Band]) -> Forward | None:
     forward = {block: _points_lit(net.record, block) for block in blocks}
     points = counted(sum(forward.values()), "point")
     return Forward(
-        sentence=f"Brought forward: {item.title}, {points}.",
+        sentence=f"Brought forward: {item.title}, {points or 'no points'}.",
         label=f"Open {item.title}",
         url=item_url(net.record.home.ref, item),
         rooms=tuple((b.title, b.ident) for b, many in forward.items() if many),

@@ -17,6 +17,7 @@ from app.drawing.street import draw_street
 from app.web.addresses import delete_url, edit_url, links
 from app.web.danger import Danger, danger_of
 from app.web.files_view import FilesView, files_of
+from app.web.results_view import ResultsView, results_at
 from app.web.session import opened, supply
 from app.web.words import Facts, facts_of
 
@@ -35,6 +36,7 @@ class ItemView:
         who_opens: Who may open or alter it.
         facts: What is recorded of it, and known.
         files: Its photographs and papers.
+        results: What was measured at it.
         edit: Address of its form.
         delete: Address where deleting is asked about.
         move: Address that moves it up or down.
@@ -47,6 +49,7 @@ class ItemView:
     who_opens: str
     facts: Facts
     files: FilesView
+    results: ResultsView
     edit: str
     delete: str
     move: str
@@ -140,6 +143,7 @@ def _item(record: Record, item: IntakeItem) -> ItemView:
         who_opens=_who_opens(item),
         facts=facts_of(item, record, skip=skip),
         files=files_of(record, item),
+        results=results_at(record, item),
         edit=edit_url(home, item),
         delete=delete_url(home, item),
         move=url_for("items.move", home=home, plural="intake", ref=item.ref),

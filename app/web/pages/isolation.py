@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from functools import partial
 
 from flask import Blueprint, Response, redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
@@ -15,6 +16,7 @@ from app.domain.isolation import (
     house_off,
     house_sheet,
     next_step,
+    progress_of,
     sheet_of,
 )
 from app.domain.record import Item, Record
@@ -77,7 +79,7 @@ class PlanPage:
     Attributes:
         title: Heading.
         sheet: The plan as lines.
-        progress: How many steps are done.
+        progress: How many steps are done, and how many left out.
         begin: What the button of the steps says.
         step: Address of the step that comes next.
         whole: Address of the whole sheet.
@@ -170,13 +172,12 @@ def show(home: str) -> ResponseReturnValue:
         return _choose(home)
     plan = plan_of(home, what)
     upcoming = next_step(plan)
-    done = sum(step.state in ("done", "skipped") for step in plan.steps)
     code = upcoming.code if upcoming else plan.steps[-1].code
     page = PlanPage(
         title=sheet_of(plan).title,
         sheet=sheet_of(plan),
-        progress=f"{done} of {len(plan.steps)} steps",
-        begin="Go on, step by step" if done else "Begin, step by step",
+        progress=progress_of(plan),
+        begin=f"{'Go on' if _begun(plan) else 'Begin'}, step by step",
         step=what.url("isolation_steps.step", home, at=code),
         whole=what.url(".whole", home),
         file=what.url(".file", home),
@@ -222,8 +223,8 @@ def pdf(home: str) -> ResponseReturnValue:
     if not what.refs:
         return _choose(home)
     sheet = sheet_of(plan_of(home, what))
-    made = as_paper(supply(home), sheet, today(), what.day)
-    return pdf_answer(made, f"isolate-{'-'.join(what.refs)[:60]}")
+    make = partial(as_paper, supply(home), sheet, today(), what.day)
+    return pdf_answer(make, f"isolate-{'-'.join(what.refs)[:60]}")
 
 
 @bp.get("/plan/notice")
@@ -265,9 +266,8 @@ def house(home: str) -> ResponseReturnValue:
 def house_pdf(home: str) -> ResponseReturnValue:
     """Make the whole house off as PDF."""
     net = supply(home)
-    return pdf_answer(
-        as_paper(net, house_sheet(house_off(net)), today()), f"whole-house-{home}"
-    )
+    make = partial(as_paper, net, house_sheet(house_off(net)), today())
+    return pdf_answer(make, f"whole-house-{home}")
 
 
 @bp.get("/whole-house/file")
@@ -283,6 +283,10 @@ def plan_of(home: str, what: Asked) -> Plan:
         NotFoundError: It names what is not in the record.
     """
     return planned(supply(home), what.refs, what.job, what.day)
+
+
+def _begun(plan: Plan) -> bool:
+    return any(step.state in ("done", "skipped") for step in plan.steps)
 
 
 def _choose(home: str) -> ResponseReturnValue:

@@ -1,4 +1,7 @@
-"""The steps of a plan, one a screen: done, or left out for a reason that is written."""
+"""The steps of a plan, one a screen: done, or left out for a reason that is written.
+
+What proves is never left out, and work stays shut until it is done.
+"""
 
 from __future__ import annotations
 
@@ -7,7 +10,7 @@ from dataclasses import dataclass, replace
 from flask import Blueprint, redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
 
-from app.domain.isolation import OnTheDay, Plan, Step, next_step, sheet_of
+from app.domain.isolation import PROVING, OnTheDay, Plan, Step, next_step, sheet_of
 from app.domain.record.choices import SOURCE_KINDS, YES_NO
 from app.web.pages.isolation import plan_of
 from app.web.plan_address import Asked, asked
@@ -60,7 +63,9 @@ class StepPage:
         texts: Other answers: name, label, value.
         reason: Why it is left out, as typed.
         errors: What is to be put right: id of the field, sentence.
-        first: Address of the step where finding out begins.
+        may_skip: Whether it may be left out.
+        first: Address of the step that opens it, of one that is shut.
+        opens: What that step is for, as its button says it.
         back: Address of the step before, if any.
         plan: Address of the plan.
     """
@@ -80,7 +85,9 @@ class StepPage:
     texts: tuple[tuple[str, str, str], ...]
     reason: str
     errors: tuple[tuple[str, str], ...]
+    may_skip: bool
     first: str
+    opens: str
     back: str
     plan: str
 
@@ -95,6 +102,8 @@ def step(home: str) -> ResponseReturnValue:
     plan = plan_of(home, what)
     here = next((s for s in plan.steps if s.code == code), plan.steps[0])
     reason = " ".join(request.args.get("reason", "").split())[:200]
+    if do == "skip" and here.code in PROVING:
+        return redirect(what.url(".step", home, at=here.code))
     if do == "skip" and not reason and here.state != "blocked":
         return _shown(home, what, plan, here, (("reason", NO_REASON),)), 422
     if do in ("done", "skip"):
@@ -105,7 +114,7 @@ def step(home: str) -> ResponseReturnValue:
 def _onward(home: str, what: Asked, here: Step, reason: str) -> str:
     """Return the address of the next step, with this one's answer in it."""
     if here.state == "blocked":
-        return what.url(".step", home, at="identify")
+        return what.url(".step", home, at=_opening(plan_of(home, what)))
     answered = replace(what, day=_answered(what.day, here.code, reason))
     plan = plan_of(home, answered)
     codes = [s.code for s in plan.steps]
@@ -115,6 +124,12 @@ def _onward(home: str, what: Asked, here: Step, reason: str) -> str:
     after = codes[min(codes.index(here.code) + 1, len(codes) - 1)]
     ahead = after if codes.index(after) < codes.index(upcoming.code) else upcoming.code
     return answered.url(".step", home, at=ahead)
+
+
+def _opening(plan: Plan) -> str:
+    """Return the step that opens what is shut: proving, or else finding out."""
+    unproved = (s.code for s in plan.steps if s.code in PROVING and s.state == "open")
+    return "identify" if plan.advised == "stop" else next(unproved, "identify")
 
 
 def _answered(day: OnTheDay, code: str, reason: str) -> OnTheDay:
@@ -159,7 +174,9 @@ def _shown(
         texts=texts,
         reason=plan.day.skipped.get(here.code, ""),
         errors=errors,
-        first=what.url(".step", home, at="identify"),
+        may_skip=here.code not in PROVING,
+        first=what.url(".step", home, at=_opening(plan)),
+        opens="What to find out" if plan.advised == "stop" else "Prove dead first",
         back=what.url(".step", home, at=codes[number - 1]) if number else "",
         plan=what.url("isolation.show", home),
     )

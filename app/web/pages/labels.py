@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from functools import partial
 from typing import Any
 from urllib.parse import urlencode
 
@@ -145,8 +146,8 @@ def pdf(home: str, ref: str) -> ResponseReturnValue:
     if wanted.choice is None:
         return _show(net, board, labels, wanted)
     cells = laid_out(labels, wanted.chosen, wanted.choice, wanted.sheet)
-    made = labels_pdf(board, cells, wanted.choice, today())
-    return pdf_answer(made, f"labels-{board.ref}")
+    make = partial(labels_pdf, board, cells, wanted.choice, today())
+    return pdf_answer(make, f"labels-{board.ref}")
 
 
 @bp.get("/boards/<ref>/notices.pdf")
@@ -158,7 +159,8 @@ def notices(home: str, ref: str) -> ResponseReturnValue:
     chosen = [notice for notice in notices_of(net, board) if notice.code in wanted]
     if not chosen:
         raise InvalidError("Tick at least one notice, then make them.")
-    return pdf_answer(notices_pdf(board, chosen, today()), f"notices-{board.ref}")
+    make = partial(notices_pdf, board, chosen, today())
+    return pdf_answer(make, f"notices-{board.ref}")
 
 
 @bp.get("/labels/calibration.pdf")
@@ -167,7 +169,7 @@ def calibration(home: str) -> ResponseReturnValue:
     opened(home)
     sheets = sheets_by_code(own_sheets(read()))
     sheet = sheets.get(request.args.get("sheet", ""))
-    return pdf_answer(calibration_pdf(sheet, today()), "check-of-the-printer")
+    return pdf_answer(partial(calibration_pdf, sheet, today()), "check-of-the-printer")
 
 
 def board_of(net: Network, ref: str) -> Board:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import partial
 
 from flask import Blueprint, Response, render_template, request, url_for
 from flask.typing import ResponseReturnValue
@@ -21,21 +22,10 @@ from app.services.pack import (
 from app.services.pack_pictures import store_in
 from app.web.files_view import folder
 from app.web.papers import pdf_answer, today
-from app.web.session import opened, read
+from app.web.session import let_go, opened, read
+from app.web.words import how_many
 
 bp = Blueprint("pack", __name__, url_prefix="/homes/<home>/hand-over")
-
-
-# Sorts that are not counted by an s at the end of their noun.
-NOUNS = {
-    "work": ("piece of work", "pieces of work"),
-    "intake": ("item of the intake", "items of the intake"),
-    "round": ("round of switching off", "rounds of switching off"),
-    "aside": ("remark set aside", "remarks set aside"),
-    "result": ("row of test results", "rows of test results"),
-    "occasion": ("time that something was done", "times that something was done"),
-    "trip": ("time that something tripped", "times that something tripped"),
-}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -103,7 +93,9 @@ def index(home: str) -> ResponseReturnValue:
 def as_zip(home: str) -> ResponseReturnValue:
     """Give everything as one file."""
     name = f"{opened(home).record.home.ref}-pack"
-    made = pack_zip(pack_files(_wanted(home)), name, today())
+    wanted = _wanted(home)
+    let_go()
+    made = pack_zip(pack_files(wanted), name, today())
     return _attached(made, "application/zip", f"{name}.zip")
 
 
@@ -111,14 +103,16 @@ def as_zip(home: str) -> ResponseReturnValue:
 def as_pdf(home: str) -> ResponseReturnValue:
     """Give the PDF."""
     name = f"{opened(home).record.home.ref}-pack"
-    return pdf_answer(pack_pdf(_wanted(home)), name)
+    return pdf_answer(partial(pack_pdf, _wanted(home)), name)
 
 
 @bp.get("/pack.html")
 def as_html(home: str) -> ResponseReturnValue:
     """Give the page that opens from the disk."""
     name = f"{opened(home).record.home.ref}-pack.html"
-    return _attached(pack_page(_wanted(home)), "text/html", name)
+    wanted = _wanted(home)
+    let_go()
+    return _attached(pack_page(wanted), "text/html", name)
 
 
 def _wanted(home: str) -> Wanted:
@@ -151,16 +145,11 @@ def _attached(made: bytes, media_type: str, name: str) -> Response:
 
 def _holds(record: Record) -> tuple[str, ...]:
     by_ticks = ("attachment", "spot")
-    counts = (
-        (len(record.of(cls)), *NOUNS.get(sort, (cls.noun.lower(), "")))
+    return tuple(
+        how_many(len(record.of(cls)), cls)
         for sort, cls in SORTS.items()
-        if sort not in by_ticks
+        if sort not in by_ticks and record.of(cls)
     )
-    return tuple(_counted(number, one, many) for number, one, many in counts if number)
-
-
-def _counted(number: int, one: str, many: str = "") -> str:
-    return f"{number} {one if number == 1 else many or f'{one}s'}"
 
 
 def _there(record: Record, code: str) -> str:
@@ -173,4 +162,6 @@ def _there(record: Record, code: str) -> str:
     number = items + (record.home != changed.home)
     if code == "photos":
         number = sum(file.private != "yes" for file in record.attachments)
-    return _counted(number, "entry", "entries") if number else "none recorded"
+    if not number:
+        return "none recorded"
+    return "1 entry" if number == 1 else f"{number} entries"

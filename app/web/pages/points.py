@@ -10,6 +10,7 @@ from flask.typing import ResponseReturnValue
 
 from app.domain.answers import PointAnswer, TieAnswer
 from app.domain.ask import ask_point
+from app.domain.isolation.rounds import of_point
 from app.domain.kinds import KIND_HELP
 from app.domain.network import Network
 from app.domain.record import Control, Point, Tie
@@ -143,7 +144,7 @@ def _page(net: Network, point: Point) -> PointPage:
     return PointPage(
         title=point.title,
         answer=sentence(answer),
-        cautions=cautions(answer),
+        cautions=(*of_point(net, point), *cautions(answer)),
         room=_room(net, answer),
         protection=protection_rows(answer),
         chains=chain_views(record, answer.chains),

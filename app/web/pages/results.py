@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import partial
 from typing import Any
 
 from flask import Blueprint, redirect, render_template, request, url_for
@@ -13,22 +14,35 @@ from wtforms.fields.choices import SelectChoice  # type: ignore[attr-defined]
 from wtforms.validators import ValidationError
 
 from app.domain.edits import added, new_ref
-from app.domain.record import SHORT, Board, Paper, Record
+from app.domain.network import network
+from app.domain.record import SHORT, Board, Paper, Record, Result
 from app.domain.record.choices import PAPER_KINDS
-from app.domain.results import copied, results_of, sheet_of
+from app.domain.results import (
+    COLUMNS,
+    copied,
+    earthing_at,
+    longest_at,
+    newest_first,
+    questions_of,
+    results_of,
+    sheet_of,
+)
 from app.domain.results.sheet import tested_on
 from app.errors import NotFoundError
 from app.services.homes import save
-from app.web.addresses import with_done
+from app.web.addresses import delete_url, edit_url, item_url, with_done
 from app.web.fields import DayField, options, tidy
 from app.web.forms import sent_once
 from app.web.papers import today
-from app.web.result_rows import HEADS, result_rows
+from app.web.result_rows import HEADS, measured, result_rows
 from app.web.result_sheet import NEW, Grid, as_it_stands, as_sent, mark_of
 from app.web.session import change, opened, opened_to_change
+from app.web.words import Facts, facts_of
 
 bp = Blueprint("results", __name__, url_prefix="/homes/<home>/results")
 Link = tuple[str, str]
+# What the sentence on a result's page says already.
+MEASURED = tuple(name for c in COLUMNS for name in (c.name, c.sign) if name)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -40,12 +54,44 @@ class ResultsPage:
         heads: Heads of the tables.
         boards: Name of each board, address of its empty sheet, and its rows.
         supply: What was measured at the supply.
+        others: What was measured at anything else: a device, an item of the intake,
+            a circuit without a way.
+        new: Address of the form of one result.
     """
 
     title: str
     heads: tuple[str, ...]
     boards: tuple[tuple[str, str, tuple[tuple[object, ...], ...]], ...]
     supply: tuple[tuple[object, ...], ...]
+    others: tuple[tuple[object, ...], ...]
+    new: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ResultPage:
+    """One test result.
+
+    Attributes:
+        title: Heading.
+        measured: All that was measured, in words.
+        about: What was tested; none for the supply.
+        paper: The paper that it is copied from; none where none is named.
+        questions: What a slip of the pen would explain, with where its figure stands.
+        facts: What else is recorded.
+        edit: Address of its form.
+        delete: Address where deleting is asked about.
+        back: Address of the list.
+    """
+
+    title: str
+    measured: str
+    about: tuple[Link, ...]
+    paper: tuple[Link, ...]
+    questions: tuple[tuple[str, str], ...]
+    facts: Facts
+    edit: str
+    delete: str
+    back: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -97,13 +143,39 @@ class HeadForm(FlaskForm):  # type: ignore[misc]
 def index(home: str) -> ResponseReturnValue:
     """Show every result, board by board."""
     record = opened(home).record
+    by_board = [(board, _at(record, board)) for board in record.boards]
+    shown = {result.ref for _, own in by_board for result in own}
+    others = [r for r in record.results if r.about and r.ref not in shown]
     page = ResultsPage(
         title="Test results",
         heads=HEADS,
-        boards=tuple(_board(record, board) for board in record.boards),
+        boards=tuple(_board(record, board, own) for board, own in by_board),
         supply=result_rows(record, results_of(record, None), of=True),
+        others=result_rows(record, newest_first(others), of=True),
+        new=url_for("items.new", home=home, plural="results"),
     )
     return render_template("pages/results/index.html", page=page)
+
+
+@bp.get("/<ref>/")
+def show(home: str, ref: str) -> ResponseReturnValue:
+    """Show one result, whatever it is of and from which paper."""
+    record = opened(home).record
+    result = record.find(Result, ref)
+    if result is None:
+        raise NotFoundError(f"There is no test result {ref} in this home.")
+    page = ResultPage(
+        title=result.title,
+        measured=measured(result),
+        about=_links(record, result.about),
+        paper=_links(record, result.paper),
+        questions=tuple((q.sentence, q.source) for q in questions_of(record, result)),
+        facts=facts_of(result, record, skip=("about", "paper", *MEASURED)),
+        edit=edit_url(home, result),
+        delete=delete_url(home, result),
+        back=url_for(".index", home=home),
+    )
+    return render_template("pages/results/show.html", page=page)
 
 
 @bp.get("/board/<ref>/copy")
@@ -130,7 +202,9 @@ def keep(home: str, ref: str) -> ResponseReturnValue:
         form = _head(record)
         paper = _paper(record, form.paper.data or "")
         sheet = sheet_of(record, board, paper.ref if paper else None)
-        grid = as_sent(sheet, _earthing(record, board))
+        earthing = earthing_at(record, board.ref)
+        longest = partial(_longest_at, record)
+        grid = as_sent(sheet, earthing, longest)
         if form.validate() and not grid.problems:
             if request.form.get("mark", mark_of(sheet)) == mark_of(sheet) or not paper:
                 new = _kept(record, form, paper, grid)
@@ -190,17 +264,26 @@ def _show(
     return render_template("pages/results/copy.html", page=page)
 
 
-def _board(
-    record: Record, board: Board
-) -> tuple[str, str, tuple[tuple[object, ...], ...]]:
+def _at(record: Record, board: Board) -> list[Result]:
+    """Return the results of a board and its circuits, in the order of its sheet."""
     rows = sheet_of(record, board, None).rows
-    own = [result for row in rows for result in results_of(record, row.ref)]
+    return [result for row in rows for result in results_of(record, row.ref)]
+
+
+def _board(
+    record: Record, board: Board, own: list[Result]
+) -> tuple[str, str, tuple[tuple[object, ...], ...]]:
     url = url_for(".copy", home=record.home.ref, ref=board.ref)
     return board.title, url, result_rows(record, own, of=True)
 
 
-def _earthing(record: Record, board: Board) -> str:
-    return record.home.earthing if board.earthing == "supply" else board.earthing
+def _longest_at(record: Record, ref: str) -> int | None:
+    return longest_at(network(record), ref)
+
+
+def _links(record: Record, ref: str | None) -> tuple[Link, ...]:
+    item = record.by_ref.get(ref or "")
+    return ((item.title, item_url(record.home.ref, item)),) if item else ()
 
 
 def _paper(record: Record, ref: str) -> Paper | None:

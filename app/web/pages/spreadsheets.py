@@ -14,7 +14,7 @@ from flask.typing import ResponseReturnValue
 from flask_wtf import FlaskForm
 
 from app.domain.record import Board, Record
-from app.domain.spreadsheet import KINDS, Made, Workbook
+from app.domain.spreadsheet import KINDS, Made, There, Workbook
 from app.domain.spreadsheet.values import tidied
 from app.errors import AppError, InvalidError, Problem
 from app.interchange.spreadsheet import MOST_BYTES, workbook_from
@@ -31,10 +31,13 @@ from app.services.spreadsheets import (
     usable,
 )
 from app.store.changes import change_sent_as
+from app.web.addresses import item_url
 from app.web.session import change, opened, opened_to_change, read
 from app.web.spreadsheet_form import ColumnsForm, ColumnView, kind_field
 
 bp = Blueprint("spreadsheets", __name__, url_prefix="/homes/<home>/spreadsheet")
+# What a person may choose where some of a file is here already.
+TAKES = ("others", "all")
 LISTS = {"circuits": "circuits.index", "points": "points.index"}
 MOST_HEADING_ROWS = 40
 
@@ -108,18 +111,27 @@ class PreviewPage:
         name: Name of the file.
         made: What it would make, with its faults.
         count: How many things of each sort, in words.
+        there: Rows of what is here already: number, what with its address.
+        again: Whether these can be made once more.
+        others: How many things the other rows make, in words; empty where they make
+            none, or cannot be taken.
+        asked: Whether to choose is all that is missing.
         rows: Row, what, facts, what is beside it.
         columns: Address of the match.
-        again: Address where another file is chosen.
+        another: Address where another file is chosen.
     """
 
     title: str
     name: str
     made: Made
     count: tuple[str, ...]
+    there: tuple[tuple[int, str, str], ...]
+    again: bool
+    others: tuple[str, ...]
+    asked: bool
     rows: tuple[tuple[str, str, str, str], ...]
     columns: str
-    again: str
+    another: str
 
 
 @bp.get("")
@@ -180,7 +192,7 @@ def preview(home: str, token: str) -> ResponseReturnValue:
     file = go_on(_folder(), token, home, _now())
     if file.match is None:
         return redirect(url_for(".columns", home=home, token=token))
-    return _preview(record, file, token, outcome(record, file))
+    return _preview(record, file, token)
 
 
 @bp.post("/<token>/preview")
@@ -192,9 +204,13 @@ def store(home: str, token: str) -> ResponseReturnValue:
         if sent is not None:
             return redirect(url_for("homes.show", home=home, done=sent.key), 303)
         file = go_on(_folder(), token, home, _now())
-        done, made = carry_out(connection, start, file, token)
+        take = request.form.get("take", "")
+        if take not in TAKES and outcome(start.record, file).there:
+            return _preview(start.record, file, token, asked=True), 422
+        chosen = file.model_copy(update={"only_new": take == "others"})
+        done, made = carry_out(connection, start, chosen, token)
         if made.faults:
-            return _preview(start.record, file, token, made), 422
+            return _preview(start.record, file, token), 422
     finished(_folder(), token)
     return redirect(_after(home, file, done), 303)
 
@@ -306,18 +322,31 @@ def _problems(form: ColumnsForm) -> tuple[tuple[str, str], ...]:
     )
 
 
-def _preview(record: Record, file: Waiting, token: str, made: Made) -> str:
+def _preview(record: Record, file: Waiting, token: str, *, asked: bool = False) -> str:
+    """Show what a file makes: all of it, else what of it is not here already."""
     home = record.home.ref
+    every = outcome(record, file)
+    others = outcome(record, file.model_copy(update={"only_new": True}))
+    made = others if every.there and every.faults else every
     page = PreviewPage(
         title="Nothing can be taken yet" if made.faults else "What it would make",
         name=file.workbook.name,
         made=made,
         count=() if made.faults else counted(record, made.record),
+        there=tuple(_there(record, there) for there in every.there),
+        again=not every.faults,
+        others=() if others.faults else counted(record, others.record),
+        asked=asked,
         rows=preview_rows(made),
         columns=url_for(".columns", home=home, token=token),
-        again=url_for(".index", home=home, kind=file.kind),
+        another=url_for(".index", home=home, kind=file.kind),
     )
     return render_template("pages/spreadsheets/preview.html", page=page)
+
+
+def _there(record: Record, there: There) -> tuple[int, str, str]:
+    url = item_url(record.home.ref, record.by_ref[there.ref])
+    return there.row, f"{there.what} ({there.ref})", url
 
 
 def preview_rows(made: Made) -> tuple[tuple[str, str, str, str], ...]:

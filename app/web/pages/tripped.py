@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import partial
+
 from flask import Blueprint, redirect, render_template, request
 from flask.typing import ResponseReturnValue
 
@@ -36,4 +38,4 @@ def show(home: str) -> ResponseReturnValue:
 @bp.get("/sheet.pdf")
 def sheet(home: str) -> ResponseReturnValue:
     """Make the sheet for the board."""
-    return pdf_answer(sheet_pdf(supply(home), today()), f"if-it-trips-{home}")
+    return pdf_answer(partial(sheet_pdf, supply(home), today()), f"if-it-trips-{home}")

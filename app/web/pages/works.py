@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Any
 
 from flask import Blueprint, redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
@@ -15,7 +16,14 @@ from app.domain.days import in_words
 from app.domain.may_i import job_titled
 from app.domain.record import SHORT, Paper, Record, Work
 from app.domain.record.choices import PAPER_KINDS, TOLD, WORK_STATES, WORKERS
-from app.domain.works import PlanFor, finished, in_turn, papers_of, plan_for
+from app.domain.works import (
+    PlanFor,
+    day_of_work,
+    finished,
+    in_turn,
+    papers_of,
+    plan_for,
+)
 from app.errors import NotFoundError
 from app.services.homes import digest, save
 from app.web.addresses import delete_url, edit_url, item_url, with_done
@@ -29,6 +37,10 @@ from app.web.words import Facts, facts_of
 bp = Blueprint("works", __name__, url_prefix="/homes/<home>/works")
 Link = tuple[str, str]
 NO_PAPER = "none"
+NOWHERE = (
+    "It names nothing that it touched, so it puts a doubt on nothing. Write down where."
+)
+NO_DAY = "Write down its day, or by when it was done: else no later look can lift it."
 NOTHING_OFF = PlanFor(refs=(), says=())
 
 
@@ -108,7 +120,10 @@ class WorkPage:
 class DoneForm(FlaskForm):  # type: ignore[misc]
     """When work was done, by whom, and the paper that came of it."""
 
-    done_on = DayField("Done on", description="Open, if the day is not known.")
+    done_on = DayField(
+        "Done on",
+        description="Open, if the day is not known: then no later than today.",
+    )
     done_by = SelectField("By whom", choices=options(WORKERS))
     told = RadioField("Whoever must be told has been told", choices=options(TOLD))
     paper = SelectField(
@@ -128,13 +143,29 @@ class DoneForm(FlaskForm):  # type: ignore[misc]
         if len(tidy(field.data or "")) > SHORT:
             raise ValidationError(f"Enter {SHORT} characters at most.")
 
+    def validate_paper(self, field: SelectField) -> None:
+        """Lose nothing that was typed of a paper."""
+        if field.data == NO_PAPER and (self._number() or self.dated.data):
+            raise ValidationError(
+                "A number or a date of a paper is typed below. Choose what the paper "
+                "is, or empty them."
+            )
+
+    def of_work(self, work: Work) -> dict[str, Any]:
+        """Return what was said of work; without its day it was done by today."""
+        said = {name: self[name].data for name in ("done_on", "done_by", "told")}
+        latest = None if said["done_on"] else work.done_before or today()
+        return {**said, "done_before": latest}
+
     def of_paper(self) -> Paper | None:
         """Return the paper that was named, if one was."""
         if self.paper.data == NO_PAPER:
             return None
-        number = tidy(self.number.data or "")
         kind, dated = self.paper.data, self.dated.data
-        return Paper(ref="Q", kind=kind, number=number, dated=dated)
+        return Paper(ref="Q", kind=kind, number=self._number(), dated=dated)
+
+    def _number(self) -> str:
+        return tidy(self.number.data or "")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -217,8 +248,7 @@ def take_done(home: str, ref: str) -> ResponseReturnValue:
         work = _find(start.record, ref)
         if form.validate():
             if request.form.get("mark") == digest(work):
-                said = {n: form[n].data for n in ("done_on", "done_by", "told")}
-                done = work.model_copy(update=said)
+                done = work.model_copy(update=form.of_work(work))
                 record = finished(start.record, done, form.of_paper())
                 sentence = f"Done: {work.title} ({work.ref})."
                 number = save(connection, start, record, sentence, once=sent_once())
@@ -251,14 +281,14 @@ def _row(record: Record, work: Work) -> WorkRow:
 
 
 def _state(work: Work) -> str:
-    day = work.done_on if work.state == "done" else work.planned_for
-    word = WORK_STATES[work.state]
-    return f"{word}, {in_words(day)}" if day else word
+    word, when = WORK_STATES[work.state], day_of_work(work)
+    return f"{word}, {when}" if when else word
 
 
 def _line(work: Work, papers: tuple[Paper, ...]) -> tuple[tuple[str, bool], ...]:
     planned = f"Planned for {in_words(work.planned_for)}" if work.planned_for else ""
-    done = f"Done on {in_words(work.done_on)}" if work.done_on else "Done"
+    when = f"on {in_words(work.done_on)}" if work.done_on else day_of_work(work)
+    done = f"Done {when}" if work.state == "done" and when else "Done"
     number = "a paper" if len(papers) == 1 else f"{len(papers)} papers"
     return (
         ("Asked: may I?", bool(work.job)),
@@ -269,11 +299,16 @@ def _line(work: Work, papers: tuple[Paper, ...]) -> tuple[tuple[str, bool], ...]
 
 
 def _doubt(record: Record, work: Work) -> str:
+    if work.state == "done" and not work.about:
+        return NOWHERE
     number = sum(other.ref == work.ref for other in aged_ties(record).values())
     if not number:
         return ""
     ties = "1 tie that was" if number == 1 else f"{number} ties that were"
-    return f"It puts a doubt on {ties} known before. Look again, and write the new day."
+    said = f"It puts a doubt on {ties} known before."
+    if not work.no_later_than:
+        return f"{said} {NO_DAY}"
+    return f"{said} Look again, and write the new day."
 
 
 def _asked(record: Record, work: Work) -> str | None:

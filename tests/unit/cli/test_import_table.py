@@ -103,3 +103,24 @@ def test_a_file_that_is_none_is_refused(ways: Ways, tmp_path: Path) -> None:
     file = tmp_path / "x.xlsx"
     file.write_bytes(b"PK\x03\x04")
     assert "no whole archive" in ways("import-table", "points", file, code=1).stderr
+
+
+def test_what_is_there_already_is_refused_until_it_is_said_what_becomes_of_it(
+    ways: Ways, tmp_path: Path
+) -> None:
+    file = tmp_path / "more.csv"
+    file.write_bytes(as_csv([["Circuit", "Length"], ["Shed", "12 m"]]))
+    ways("import-table", "circuits", file)
+    once = stored(ways)
+    shed = once.circuits[-1].ref
+    said = ways("import-table", "circuits", file, code=1).stdout
+    assert f"row 2  is here already: Shed ({shed})" in said
+    assert "--only-new" in said
+    found = json.loads(ways("import-table", "circuits", file, "--json", code=1).stdout)
+    assert found["there"] == [{"row": 2, "ref": shed, "what": "Shed"}]
+    assert not found["stored"]
+    ways("import-table", "circuits", file, "--dry-run")
+    ways("import-table", "circuits", file, "--only-new")
+    assert stored(ways) == once
+    ways("import-table", "circuits", file, "--once-more")
+    assert [c.name for c in stored(ways).circuits[-2:]] == ["Shed", "Shed"]

@@ -10,6 +10,7 @@ from app.domain.aging import aged_ties
 from app.domain.labels import confirmed
 from app.domain.network import network
 from app.domain.record import Device, Record, Work
+from app.domain.remarks import remarks
 from tests.builders import board, circuit, home, main_switch, room, socket, street, way
 from tests.builders import tie as tied
 
@@ -79,6 +80,24 @@ def test_work_not_done_or_not_later_leaves_it_be(fields: dict[str, object]) -> N
 
 def test_work_without_a_day_may_be_later() -> None:
     assert aged_points(with_work("C2", done_on=None)) == ["P2"]
+
+
+def test_what_is_seen_after_work_without_a_day_is_newer() -> None:
+    before = with_work("C2", done_on=None, done_before=date(2024, 5, 2))
+    assert aged_points(before) == ["P2"]
+    after = with_work("C2", done_on=None, done_before=SEEN)
+    assert aged_points(after) == []
+
+
+def test_work_that_says_nowhere_is_asked_where_it_was() -> None:
+    record = with_work()
+    (asked,) = [r for r in remarks(record, SEEN) if r.about[0] == "WK"]
+    assert "where it was done" in asked.sentence
+    assert asked.outcome != "remark"
+    told = with_work("C2")
+    assert not [r for r in remarks(told, SEEN) if r.about[0] == "WK"]
+    older = with_work(done_on=date(2024, 1, 1))
+    assert not [r for r in remarks(older, SEEN) if r.about[0] == "WK"]
 
 
 def test_a_tie_without_a_day_may_be_older() -> None:

@@ -329,6 +329,58 @@ def test_a_tt_electrode_against_the_rcd(ohm: int, sign: str, says: str) -> None:
     assert says in got.says
 
 
+TT = {"earthing": "tt", "ze_ohm": 90, "ze_basis": "measured"}
+
+
+@pytest.mark.parametrize(
+    ("ohm", "ma", "sign"),
+    [(90, 30, "within"), (90, 300, "within"), (200, 300, "beyond")],
+)
+def test_in_a_tt_system_the_loop_is_held_to_the_rcd(
+    ohm: int, ma: int, sign: str
+) -> None:
+    # 50 V / IΔn, BS 7671:2018+A2:2022, Table 41.5: 1667 Ω at 30 mA, 167 Ω at 300 mA.
+    found = one({"kind": "rcbo", "residual_current_ma": ma}, TT | {"ze_ohm": ohm})
+    got = part(found, "zs")
+    assert got.sign == sign
+    assert "device may open too late" not in got.says
+    assert ("its RCD may not trip" in got.says) is (sign == "beyond")
+    assert value(got.limit) == Decimal(50_000) / ma
+    assert value(part(found, "zs-measured").found) == Decimal(50_000) / ma
+
+
+def test_in_a_tt_system_without_an_rcd_the_loop_is_held_to_the_device() -> None:
+    got = part(one(home=TT), "zs")
+    assert got.sign == "beyond"
+    assert "its device may open too late" in got.says
+
+
+@pytest.mark.parametrize(
+    ("of_rcd", "says"),
+    [
+        ({"time_delayed": "yes", "residual_current_ma": 100}, "time-delayed"),
+        ({"residual_current_ma": None}, "the IΔn of its RCD"),
+    ],
+)
+def test_in_a_tt_system_an_rcd_that_has_no_figure_leaves_it_open(
+    of_rcd: dict[str, Any], says: str
+) -> None:
+    found = one({"kind": "rcbo", **of_rcd}, TT)
+    for code in ("zs", "zs-measured", "rcd"):
+        got = part(found, code)
+        assert got.sign == "open"
+        assert says in got.says
+
+
+def test_in_a_tt_system_the_fault_lasts_until_the_rcd_opens() -> None:
+    found = one({"kind": "rcbo", "residual_current_ma": 30}, TT)
+    got = part(found, "adiabatic")
+    # Zs 90.25176 Ω: 2.55 A for 0.3 s, k 115.
+    assert got.sign == "within"
+    assert round(value(got.found), 3) == Decimal("0.012")
+    assert any("0.3 s" in text for text in got.assumes)
+
+
 def test_a_time_delayed_rcd_has_no_figure() -> None:
     way = {"kind": "rcbo", "residual_current_ma": 100, "time_delayed": "yes"}
     assert part(one(way), "rcd").sign == "open"

@@ -25,6 +25,7 @@ from tests.builders import (
     source,
     street,
     switch,
+    switched_off,
     tie,
     way,
 )
@@ -36,6 +37,7 @@ WRONG = {
     "absent_source_feeds",
     "blank_feeds",
     "spare_feeds",
+    "seen_otherwise",
 }
 
 
@@ -100,6 +102,16 @@ FLAGGED: dict[str, list[tuple[Record, tuple[str, ...]]]] = {
     ],
     "spare_feeds": [
         (home(one_way(circuit("C1"), in_use="spare")), ("W1", "C1")),
+    ],
+    "seen_otherwise": [
+        (wired(*switched_off("N1", "W1", live="P1")), ("P1", "N1")),
+        (
+            two_ways(
+                circuit("C1", light("P1"), ways=("W1",)),
+                *switched_off("N1", "W2", dead="P1"),
+            ),
+            ("P1", "N1"),
+        ),
     ],
     "tied_to_nothing": [
         (home(socket("P1")), ("P1",)),
@@ -205,6 +217,12 @@ NOT_FLAGGED: dict[str, list[Record]] = {
     "spare_feeds": [
         home(one_way(in_use="spare")),
         home(one_way(circuit("C1"), in_use="unknown")),
+    ],
+    "seen_otherwise": [
+        wired(*switched_off("N0", live="P1"), *switched_off("N1", "W1", dead="P1")),
+        home(one_way(), socket("P1"), *switched_off("N1", "W1", live="P1")),
+        wired(*switched_off("N1", "GONE", live="P1")),
+        wired(*switched_off("N1", "W1", live="GONE")),
     ],
     "tied_to_nothing": [wired(), home(source("NEXT", light("P1"), kind="neighbour"))],
     "neutral_without_line": [wired(circuit("C2"), tie("P1", "C2", "neutral"))],

@@ -32,6 +32,11 @@ def of(record: Record, key: str, today: date = TODAY) -> Due:
     return found
 
 
+def report(ref: str, dated: date | None, again_by: date | None) -> Paper:
+    kind = "condition_report"
+    return Paper(ref=ref, kind=kind, dated=dated, inspect_again_by=again_by)
+
+
 @pytest.mark.parametrize(
     ("start", "number", "unit", "expected"),
     [
@@ -125,6 +130,12 @@ def test_a_day_to_come_silences_nothing_and_is_said(case: str) -> None:
     assert not [f for f in faults(record, TO_COME) if f.code == "day_to_come"]
 
 
+def test_what_did_not_work_is_hidden_by_no_slip_of_a_clock() -> None:
+    failed = Occasion(ref="O1", kind="alarm_test", done_on=TO_COME, outcome="failed")
+    due = of(house().having(occasions=(failed,)), "alarm_test")
+    assert (due.state, due.failed_on) == ("now", TODAY)
+
+
 def test_what_stands_on_the_device_goes_before() -> None:
     record = house(button_pressed_on=date(2026, 6, 1), button_every_months=3)
     due = of(record, "rcd_button.RCD")
@@ -199,6 +210,67 @@ def test_the_day_that_the_latest_report_names(
     old = {"inspected_on": date(2014, 1, 1), "inspect_again_by": date(2019, 1, 1)}
     record = home(tenure=tenure, nation="england", **old).having(papers=(report,))
     assert of(record, "inspection").next_on == by
+
+
+REPORTS: dict[str, tuple[dict[str, date], tuple[Paper, ...], date]] = {
+    # The home's own field and a paper of the same day, of which one names the next.
+    "of one day": (
+        {"inspected_on": date(2024, 6, 1)},
+        (report("Q1", date(2024, 6, 1), date(2027, 6, 1)),),
+        date(2027, 6, 1),
+    ),
+    "of one day, two": (
+        {},
+        (
+            report("Q1", date(2024, 6, 1), date(2029, 6, 1)),
+            report("Q2", date(2024, 6, 1), date(2027, 6, 1)),
+        ),
+        date(2027, 6, 1),
+    ),
+    "without a day": ({}, (report("Q1", None, date(2027, 6, 1)),), date(2027, 6, 1)),
+    "without a day, older": (
+        {"inspected_on": date(2024, 6, 1)},
+        (report("Q1", None, date(2019, 6, 1)),),
+        date(2034, 6, 1),
+    ),
+    "without a day, perhaps later": (
+        {"inspected_on": date(2014, 6, 1), "inspect_again_by": date(2024, 6, 1)},
+        (report("Q1", None, date(2022, 6, 1)),),
+        date(2022, 6, 1),
+    ),
+}
+
+
+@pytest.mark.parametrize("case", REPORTS)
+def test_no_report_is_lost(case: str) -> None:
+    of_home, papers, by = REPORTS[case]
+    about_home: dict[str, Any] = {"tenure": "owner", **of_home}
+    record = home(**about_home).having(papers=papers)
+    assert of(record, "inspection").next_on == by
+
+
+def test_an_inspection_that_came_to_nothing_is_no_report() -> None:
+    record = home(tenure="owner", inspected_on=date(2014, 6, 1))
+    made = Occasion(ref="O1", kind="inspection", done_on=date(2026, 6, 1))
+    failed = made.model_copy(update={"outcome": "failed"})
+    after = record.having(occasions=(failed,))
+    due = of(after, "inspection")
+    assert (due.last_on, due.next_on) == (date(2014, 6, 1), date(2024, 6, 1))
+    after = record.having(occasions=(made,))
+    assert of(after, "inspection").next_on == date(2036, 6, 1)
+
+
+def test_where_the_nation_or_who_lives_there_is_open_that_decides() -> None:
+    let = home(tenure="let", inspected_on=date(2014, 6, 1))
+    assert "The nation decides" in of(let, "inspection").basis
+    assert "own" not in of(let, "inspection").basis
+    (remark,) = [r for r in remarks(let, TODAY) if r.code == "inspection-due"]
+    assert "The nation decides" in remark.sentence
+    # No report may name a later day than any of the laws allows.
+    said = let.having(papers=(report("Q1", date(2024, 6, 1), date(2034, 6, 1)),))
+    assert of(said, "inspection").next_on == date(2029, 6, 1)
+    nobody = home(inspected_on=date(2014, 6, 1))
+    assert "Whether it is let decides" in of(nobody, "inspection").basis
 
 
 def test_nothing_is_called_a_duty_that_is_none() -> None:

@@ -9,6 +9,7 @@ from contextlib import closing
 from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
+from typing import Any, BinaryIO
 
 import pytest
 
@@ -16,7 +17,7 @@ from app.config import Config, files_beside
 from app.domain.edits import replaced
 from app.domain.record import Home, Record
 from app.errors import DatabaseError, InvalidError
-from app.services import copies
+from app.services import copies, upkeep
 from app.services.copies import (
     Keeper,
     chosen_folder,
@@ -25,11 +26,13 @@ from app.services.copies import (
     places_of,
 )
 from app.services.homes import open_home, save
-from app.services.upkeep import restored
+from app.services.running import not_running, running
+from app.services.upkeep import copy_of, restored
 from app.store import backup, files
 from app.store.copies import ASKED, DAILY, Copy, copies_in, path_for
 from app.store.engine import make_engine, reading, writing
 from app.store.settings import copies_folder
+from tests.builders import board, home, street, way
 
 NOW = datetime.now(UTC)
 DAY = timedelta(days=1)
@@ -283,14 +286,14 @@ def test_what_cannot_be_written_is_said_and_tried_again(
     with monkeypatch.context() as patched:
         patched.setattr(backup, "_pour", full)
         keeper.look()
-        keeper.finish(10)
+        assert keeper.settled(10)
     assert "No space left" in keeper.troubles[0]
     keeper.look()
-    keeper.finish(10)
+    assert keeper.settled(10)
     assert in_all(config) == [], "it waits before it tries again"
     keeper._next = 0
     keeper.look()
-    keeper.finish(10)
+    assert keeper.settled(10)
     assert keeper.troubles == ()
     assert len(in_all(config)) == 1
 
@@ -386,3 +389,221 @@ def test_what_is_damaged_is_not_gone_back_to(
     with pytest.raises(DatabaseError, match="damaged"):
         restored(config, damaged)
     assert record_in(config.database, small.home.ref) == small
+
+
+def test_of_a_day_the_newest_stays_and_it_has_all_of_the_day(
+    config: Config, small: Record, keep: Callable[[Record], int]
+) -> None:
+    keep(small)
+    made_when_due(config, NOW)
+    rename(config, small.home.ref, "a whole day of mapping")
+    at_the_end = datetime.now(UTC)
+    assert made_when_due(config, at_the_end, timedelta(0)) == ()
+    assert made_when_due(config, at_the_end, timedelta(0)) is None
+    (copy,) = in_all(config)
+    assert record_in(copy.path, "a").home.name == "a whole day of mapping"
+
+
+def test_the_last_copy_is_made_at_the_end(
+    config: Config, small: Record, keep: Callable[[Record], int]
+) -> None:
+    keeper = Keeper(config)
+    keeper.look()
+    assert keeper.settled(10)
+    keep(small)
+    keeper.look()
+    assert in_all(config) == [], "there was no home a moment ago"
+    keeper.finish(10)
+    rename(config, "a", "later")
+    keeper.finish(10)
+    (copy,) = in_all(config)
+    assert record_in(copy.path, "a").home.name == "later"
+
+
+def test_what_was_copied_before_something_stands_for_no_copy_of_the_day(
+    config: Config, small: Record, keep: Callable[[Record], int]
+) -> None:
+    keep(small)
+    before = backup.back_up(
+        config.database, config.backups, note="before-upgrade-x", at=NOW
+    )
+    assert not next(c for c in in_all(config) if c.path == before).is_good
+    assert made_when_due(config, NOW + timedelta(seconds=1)) == ()
+    assert [copy.note for copy in in_all(config)] == [DAILY, "before-upgrade-x"]
+
+
+def test_one_that_is_asked_for_is_looked_through_too(
+    config: Config, illustrated: Record, keep: Callable[[Record], int], tmp_path: Path
+) -> None:
+    keep(illustrated)
+    files.path_of(config.files, illustrated.attachments[0].sha256).unlink()
+    copy, lacks = copy_of(config, None)
+    assert lacks == 1
+    assert [(c.path, c.note, c.is_good) for c in in_all(config)] == [
+        (copy, "lacking", False)
+    ]
+    assert copy_of(config, tmp_path / "mine.sqlite3") == (tmp_path / "mine.sqlite3", 1)
+    with closing(sqlite3.connect(config.database)) as file, file:
+        file.execute("UPDATE home SET nation = 'nowhere at all'")
+    with pytest.raises(DatabaseError, match="does not open"):
+        copy_of(config, tmp_path / "other.sqlite3")
+    assert not list(tmp_path.glob("other*"))
+
+
+def test_a_copy_has_no_name_before_it_was_looked_through(
+    config: Config,
+    illustrated: Record,
+    keep: Callable[[Record], int],
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    keep(illustrated)
+
+    def ended(copy: Path) -> None:
+        assert copy.is_file()
+        assert in_all(config) == []
+        raise KeyboardInterrupt
+
+    monkeypatch.setattr(copies, "look_through", ended)
+    with pytest.raises(KeyboardInterrupt):
+        made_when_due(config, NOW)
+    assert list(config.backups.iterdir()) == []
+
+
+def test_a_row_that_cannot_be_read_is_said(
+    config: Config, keep: Callable[[Record], int]
+) -> None:
+    keep(home(street(board("B1", way("W1", rated_current_a=32)))))
+    with closing(sqlite3.connect(config.database)) as file, file:
+        file.execute("UPDATE device SET rated_current_a = 'x'")
+    keeper = Keeper(config)
+    keeper.look()
+    assert keeper.settled(10)
+    assert "does not open" in keeper.troubles[0]
+    assert in_all(config) == []
+
+
+def test_whatever_goes_wrong_is_said(
+    config: Config,
+    small: Record,
+    keep: Callable[[Record], int],
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    def odd(*_: object) -> None:
+        raise LookupError("of a kind that nobody thought of")
+
+    keep(small)
+    monkeypatch.setattr(copies, "made_when_due", odd)
+    keeper = Keeper(config)
+    keeper.look()
+    assert keeper.settled(10)
+    assert "nobody thought of" in keeper.troubles[0]
+
+
+def test_others_can_save_while_a_copy_goes_to_another_disk(
+    config: Config,
+    small: Record,
+    keep: Callable[[Record], int],
+    tmp_path: Path,
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    keep(small)
+    slowly = shutil.copyfileobj
+
+    def slow(full: BinaryIO, empty: BinaryIO) -> None:
+        with closing(sqlite3.connect(config.database, timeout=0)) as other, other:
+            other.execute("UPDATE home SET name = 'Meanwhile'")
+        slowly(full, empty)
+
+    monkeypatch.setattr("app.store.backup.shutil.copyfileobj", slow)
+    copy, _ = copy_of(config, tmp_path / "stick.sqlite3")
+    found = [sqlite3.connect(file) for file in (copy, config.database)]
+    names = [file.execute("SELECT name FROM home").fetchone() for file in found]
+    assert names == [("A home",), ("Meanwhile",)]
+    for file in found:
+        file.close()
+
+
+def test_a_damaged_photograph_of_a_copy_takes_the_place_of_no_sound_one(
+    config: Config, illustrated: Record, keep: Callable[[Record], int], tmp_path: Path
+) -> None:
+    keep(illustrated)
+    copy, _ = copy_of(config, tmp_path / "stick.sqlite3")
+    digest = illustrated.attachments[0].sha256
+    victim = files.path_of(files_beside(copy), digest)
+    victim.write_bytes(victim.read_bytes()[:100])
+    kept = restored(config, copy)
+    assert files.is_sound(config.files, digest)
+    assert kept is not None
+    assert files.is_sound(files_beside(kept), digest)
+
+
+def test_a_damaged_photograph_is_mended_from_a_copy(
+    config: Config, illustrated: Record, keep: Callable[[Record], int], tmp_path: Path
+) -> None:
+    keep(illustrated)
+    copy, _ = copy_of(config, tmp_path / "stick.sqlite3")
+    digest = illustrated.attachments[0].sha256
+    victim = files.path_of(config.files, digest)
+    victim.write_bytes(victim.read_bytes()[:-1] + b"?")
+    restored(config, copy)
+    assert files.is_sound(config.files, digest)
+
+
+def test_what_is_saved_while_one_goes_back_is_in_what_is_kept(
+    config: Config,
+    small: Record,
+    keep: Callable[[Record], int],
+    tmp_path: Path,
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    keep(small)
+    copy, _ = copy_of(config, tmp_path / "stick.sqlite3")
+    once, make_copy = iter(["saved meanwhile"]), backup.back_up
+
+    def slow(*given: Any, **named: Any) -> Path:
+        made = make_copy(*given, **named)
+        for name in once:
+            rename(config, "a", name)
+        return made
+
+    monkeypatch.setattr(backup, "back_up", slow)
+    kept = restored(config, copy)
+    assert kept is not None
+    assert record_in(kept, "a").home.name == "saved meanwhile"
+    assert record_in(config.database, "a") == small
+
+
+def test_a_copy_is_made_ready_before_it_takes_the_place(
+    config: Config,
+    small: Record,
+    keep: Callable[[Record], int],
+    tmp_path: Path,
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    keep(small)
+    copy, _ = copy_of(config, tmp_path / "stick.sqlite3")
+    rename(config, "a", "as it is now")
+
+    def fails(database: Path, _: None) -> None:
+        assert database != config.database
+        raise DatabaseError(f"{database} could not be upgraded. Nothing was changed.")
+
+    monkeypatch.setattr(upkeep, "upgrade", fails)
+    with pytest.raises(DatabaseError, match="Nothing was changed"):
+        restored(config, copy)
+    assert record_in(config.database, "a").home.name == "as it is now"
+    assert not list(config.data.glob("*.partial*"))
+
+
+def test_nobody_goes_back_while_the_program_runs_on_the_data(
+    config: Config, small: Record, keep: Callable[[Record], int], tmp_path: Path
+) -> None:
+    keep(small)
+    copy, _ = copy_of(config, tmp_path / "stick.sqlite3")
+    refused = pytest.raises(DatabaseError, match="End it first")
+    with running(config), running(config), refused:
+        restored(config, copy)
+    refused = pytest.raises(DatabaseError, match="older copy")
+    with not_running(config), refused, running(config):
+        pytest.fail("it runs, while a copy is being put in the place")
+    restored(config, copy)

@@ -212,8 +212,10 @@ def test_the_file_itself_is_no_copy(database: Path, tmp_path: Path) -> None:
     check(database)
 
 
+@pytest.mark.parametrize("lock", ["EXCLUSIVE", "IMMEDIATE"])
 def test_a_file_in_use_is_left_as_it_is(
     database: Path,
+    lock: str,
     tmp_path: Path,
     named: Callable[[str], None],
     monkeypatch: pytest.MonkeyPatch,
@@ -223,7 +225,7 @@ def test_a_file_in_use_is_left_as_it_is(
     copy_to(database, copy)
     named("first")
     with closing(sqlite3.connect(database, isolation_level=None)) as other:
-        other.execute("BEGIN EXCLUSIVE")
+        other.execute(f"BEGIN {lock}")
         with pytest.raises(DatabaseError, match="locked"):
             put_back(copy, database, tmp_path / "copies", at=NOW)
     assert names(database) == ["first"]

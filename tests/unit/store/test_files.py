@@ -143,7 +143,7 @@ def test_nothing_is_cleared_while_another_writes(
     config: Config, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     files.keep(config.files, DIGEST, DATA)
-    monkeypatch.setattr("app.store.engine.WAIT_MS", 50)
+    monkeypatch.setattr("app.store.engine.WAIT_S", 0.05)
     with writing(make_engine(config.database)):
         assert clear_orphans(config, LATER) == ()
     assert on_disk(config) == [DIGEST]
@@ -176,7 +176,7 @@ def test_a_copy_takes_the_files_along_and_a_restore_brings_them_back(
     config: Config, tmp_path: Path
 ) -> None:
     added(config)
-    copy = copy_of(config, tmp_path / "home.sqlite3")
+    copy = copy_of(config, tmp_path / "home.sqlite3")[0]
     kept = files.path_of(tmp_path / "home.files", DIGEST)
     assert kept.read_bytes() == DATA
     assert kept.stat().st_nlink == 1
@@ -189,7 +189,7 @@ def test_a_copy_takes_the_files_along_and_a_restore_brings_them_back(
 def test_a_restore_forgets_no_file_that_a_copy_made_before_names(
     config: Config,
 ) -> None:
-    empty = copy_of(config, None)
+    empty, _ = copy_of(config, None)
     assert not files_beside(empty).exists()
     added(config)
     before = restored(config, empty)
@@ -201,7 +201,7 @@ def test_a_restore_forgets_no_file_that_a_copy_made_before_names(
 
 
 def test_a_damaged_database_is_moved_aside_with_its_files(config: Config) -> None:
-    empty = copy_of(config, None)
+    empty, _ = copy_of(config, None)
     added(config)
     config.database.write_bytes(b"no database" * 99)
     moved = restored(config, empty)

@@ -70,7 +70,7 @@ def test_going_back_to_a_copy_brings_no_removed_phone_back(config: Config) -> No
     engine = make_engine(config.database)
     with writing(engine) as connection:
         token = let_in(connection, "Lost phone", NOW)
-    copy = copy_of(config, config.data / "copy.sqlite3")
+    copy, _ = copy_of(config, config.data / "copy.sqlite3")
     with writing(engine) as connection:
         remove(connection, all_phones(connection)[0].key)
     restored(config, copy)

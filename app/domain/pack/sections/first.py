@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from app.domain.failed import doubts, failed_rcds
 from app.domain.faults import faults
 from app.domain.isolation import house_off
 from app.domain.network import Network
@@ -53,6 +54,7 @@ def _blocks(net: Network, remarks: tuple[Remark, ...]) -> Iterator[Block]:
 
 def _unknown(net: Network) -> Iterator[str]:
     yield from house_off(net).unknown
+    yield from doubts(net, failed_rcds(net))
     for room in net.record.rooms:
         if room.looked_at != "all":
             yield f"{room.title} ({room.ref}): looked at: {LOOKED_AT[room.looked_at]}."

@@ -19,7 +19,7 @@ from app.domain.record.choices import (
     WORKERS,
 )
 from app.domain.uk_time import uk_time
-from app.domain.works import in_turn, papers_of
+from app.domain.works import day_of_work, in_turn, papers_of
 
 
 def section(record: Record, changes: tuple[str, ...]) -> Section:
@@ -70,11 +70,12 @@ def _blocks(record: Record, changes: tuple[str, ...]) -> Iterator[Block]:
 
 
 def _work(record: Record, work: Work) -> tuple[str, ...]:
-    when = day(work.done_on if work.state == "done" else work.planned_for)
     papers = names(record, tuple(p.ref for p in papers_of(record, work.ref)))
     return (
         ". ".join(part for part in (f"{work.title} ({work.ref})", work.note) if part),
-        ", ".join(part for part in (WORK_STATES[work.state], when) if part),
+        ", ".join(
+            part for part in (WORK_STATES[work.state], day_of_work(work)) if part
+        ),
         names(record, work.about) or "not recorded",
         ", ".join(p for p in (WORKERS[work.done_by], work.done_by_name) if p),
         TOLD[work.told],

@@ -7,18 +7,26 @@ from typing import Any
 
 import pytest
 
-from app.domain.isolation import OnTheDay, Plan, next_step, plan
+from app.domain.isolation import (
+    OnTheDay,
+    Plan,
+    house_off,
+    next_step,
+    plan,
+    progress_of,
+)
 from app.domain.isolation.cautions import CAUTIONS
 from app.domain.isolation.stops import STOPS
 from app.domain.isolation.turns import TURNS
 from app.domain.network import network
-from app.domain.record import Record, Work
+from app.domain.record import Reading, Record, Work
 from tests.builders import (
     Part,
     board,
     circuit,
     device,
     home,
+    intake,
     light,
     main_switch,
     no_other_sources,
@@ -28,6 +36,7 @@ from tests.builders import (
     source,
     street,
     switch,
+    switched_off,
     tie,
     way,
 )
@@ -123,6 +132,9 @@ def changed_sources(record: Record, gone: str) -> Record:
 
 WITH: dict[str, Callable[[], Plan]] = {
     "weak_tie": lambda: planned(changed(house(), "ties", "T-P1-C1-feeds", grade="2")),
+    "rounds_differ": lambda: planned(
+        house(*switched_off("N1", "W1", live="P1", started_at="2026-05-03T12:00:00Z"))
+    ),
     "work_since": lambda: planned(worked_on(house(), "C1")),
     "label": lambda: planned(changed(house(), "devices", "W1", label_found="SPARE")),
     "not_looked_at": lambda: planned(changed(house(), "rooms", "R1", looked_at="part")),
@@ -143,6 +155,7 @@ WITH: dict[str, Callable[[], Plan]] = {
     "not_parted": lambda: planned(
         house(tie("P1", "NEXT"), source("NEXT", kind="neighbour"))
     ),
+    "seen_live": lambda: planned(house(*switched_off("N1", "MS", live="P1"))),
     "whose": lambda: planned(changed(house(), "boards", "B1", owner="unknown")),
     "board_itself": lambda: planned(house(), "B1"),
     "head_leaves_neutral": lambda: planned(
@@ -209,6 +222,11 @@ def test_where_all_is_known_the_nearest_set_is_advised() -> None:
         ),
         ("source_unplaced", lambda: planned(with_battery(joins="C2"))),
         ("head_leaves_neutral", lambda: planned(lit(), "P3")),
+        (
+            "seen_live",
+            lambda: planned(house(*switched_off("N1", "W1", live="P1"))),
+        ),
+        ("rounds_differ", lambda: planned(house(*switched_off("N1", live="P1")))),
         ("neutral_elsewhere", lambda: planned(house(tie("P1", "C1", "neutral")))),
         (
             "not_parted",
@@ -396,6 +414,114 @@ def test_while_it_says_stop_nothing_can_be_ticked_after_finding_out() -> None:
     states = {step.code: step.state for step in found.steps}
     assert {states["switch_off"], states["lock"], states["prove_dead"]} == {"blocked"}
     assert states["identify"] == "open"
+
+
+def sentence(found: Plan, code: str) -> str:
+    (said,) = (r.sentence for r in found.reasons if r.code == code)
+    return said
+
+
+def test_a_point_seen_live_stops_a_plan_with_no_more_off_than_the_round_had() -> None:
+    """P1 stayed live with all of the board off; its plan would open W1, then MS."""
+    seen = switched_off("N1", "MS", live="P1 P2", started_at="2026-07-01T23:30:00Z")
+    found = planned(house(*seen))
+    assert found.advised == "stop"
+    said = sentence(found, "seen_live")
+    assert "P1" in said
+    assert "P2" not in said
+    assert "with Main switch MS, “MAIN SWITCH” off (Round N1, 2 July 2026)" in said
+    assert {p.ref for p in found.used.live_here} == {"P2"}
+
+
+def test_live_behind_its_way_alone_takes_the_whole_board_instead() -> None:
+    found = planned(house(*switched_off("N1", "W1", live="P1")))
+    assert found.advised == "wide"
+    assert "stayed live" in sentence(found, "rounds_differ")
+
+
+def test_what_somebody_saw_live_counts_though_another_saw_it_go_off() -> None:
+    seen = switched_off("N1", "MS", live="P1")
+    other = Reading(ref="N1-B", round="N1", point="P1", seen="dead", seen_by="B")
+    record = house(*seen)
+    record = record.having(readings=(*record.readings, other))
+    assert "seen_live" in codes(planned(record))
+
+
+def test_what_has_a_battery_of_its_own_may_stay_on() -> None:
+    record = house(*switched_off("N1", "MS", live="P1"))
+    stored = changed(record, "points", "P1", battery_backed="yes")
+    assert planned(stored).reasons == ()
+
+
+def test_seen_to_go_off_with_a_way_that_does_not_feed_it() -> None:
+    went = house(*switched_off("N1", "W2", dead="P1"))
+    found = planned(went)
+    assert found.advised == "wide"
+    assert "went off" in sentence(found, "rounds_differ")
+    at_first = switched_off("N0", dead="P1")
+    assert planned(house(*at_first, *switched_off("N1", "W2", dead="P1"))).reasons == ()
+
+
+def test_round_that_the_record_expects_says_nothing() -> None:
+    as_recorded = house(*switched_off("N1", "W1", dead="P1", live="P2"))
+    assert planned(as_recorded).reasons == ()
+    elsewhere = house(*switched_off("N1", "W1", live="P1"))
+    assert planned(elsewhere, "P2").reasons == ()
+
+
+def test_circuit_on_which_another_point_differs_is_taken_wide() -> None:
+    """Something else may reach the wires of the circuit by the other point."""
+    record = house(
+        point("P7", kind="socket", room="R1"),
+        tie("P7", "C1"),
+        *switched_off("N1", "MS", live="P7"),
+    )
+    found = planned(record)
+    assert found.advised == "wide"
+    assert "P7" in sentence(found, "rounds_differ")
+
+
+def test_work_at_two_boards_stops_for_what_stayed_live_at_one() -> None:
+    inner = board("B2", main_switch("M2", way("W9", circuit("C9", socket("P9")))))
+    seen = switched_off("N1", "MS", live="P1")
+    record = house(*seen, intake("IS", inner, fed_from="TAIL", kind="connector_block"))
+    found = planned(record, "P1", "P9")
+    assert {"MS", "M2"} <= {s.ref for s in found.used.switches}
+    assert "seen_live" in codes(found)
+
+
+def test_whole_house_names_what_was_seen_live_with_it_off() -> None:
+    found = house_off(network(house(*switched_off("N1", "MS", live="P1"))))
+    assert [each.ref for each in found.still_live if each.ref[0] == "P"] == ["P1"]
+    assert "Seen live with" in found.still_live[-1].why
+    assert [each.ref for each in found.goes_off] == ["P2"]
+
+
+PROOFS = ("prove_tester", "prove_dead", "prove_again")
+
+
+def test_what_proves_is_never_left_out_and_keeps_work_shut() -> None:
+    late = dict.fromkeys(PROOFS, "no time")
+    found = planned(house(), day=OnTheDay(done=("work",), skipped=late))
+    states = {step.code: step.state for step in found.steps}
+    assert {states[code] for code in PROOFS} == {"open"}
+    assert states["work"] == "blocked"
+    (work,) = (step for step in found.steps if step.code == "work")
+    assert "do not touch it" in work.shut_because
+
+
+@pytest.mark.parametrize("missing", PROOFS)
+def test_work_opens_when_all_three_are_done(missing: str) -> None:
+    some = tuple(code for code in PROOFS if code != missing)
+    for done, state in ((some, "blocked"), (PROOFS, "open")):
+        found = planned(house(), day=OnTheDay(done=done))
+        assert [s.state for s in found.steps if s.code == "work"] == [state]
+
+
+def test_step_left_out_does_not_count_as_done() -> None:
+    day = OnTheDay(done=("identify",), skipped={"lock": "no clip"})
+    assert progress_of(planned(house(), day=day)) == "1 of 12 steps done, 1 left out"
+    assert progress_of(planned(house())) == "0 of 12 steps done"
 
 
 def test_who_to_call_differs_by_nation() -> None:

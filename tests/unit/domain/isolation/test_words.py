@@ -7,6 +7,8 @@ import re
 import pytest
 
 from app.domain.isolation import house_off, plan
+from app.domain.isolation.shapes import Switch
+from app.domain.isolation.steps import switch_name
 from app.domain.network import network
 from tests.unit.domain.test_houses import NAMES, record_of
 
@@ -35,6 +37,18 @@ def test_no_plan_says_it(name: str) -> None:
     for text in said(name):
         assert NEVER.findall(text) == []
         assert DEAD.findall(MAY.sub("", text)) == []
+
+
+@pytest.mark.parametrize(
+    ("kind", "name"),
+    [
+        ("Rewirable fuse (BS 3036)", "Way 1 (W1), rewirable fuse (BS 3036)"),
+        ("RCBO", "Way 1 (W1), RCBO"),
+        ("Way", "Way 1 (W1)"),
+    ],
+)
+def test_a_kind_keeps_the_letters_of_its_standard(kind: str, name: str) -> None:
+    assert switch_name(Switch(ref="W1", title="Way 1", kind=kind)) == name
 
 
 def test_the_test_can_fail() -> None:

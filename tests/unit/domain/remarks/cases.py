@@ -63,6 +63,15 @@ def with_result(**fields: str) -> Record:
     return measured().having(results=(result,))
 
 
+def behind_rcds(ms: str, *rcds: dict[str, Any]) -> Record:
+    """A circuit behind RCDs, the first of them nearest the street, with one time."""
+    part = way("W1", circuit("C1", socket("P1")))
+    for number, fields in enumerate(reversed(rcds)):
+        part = rcd(f"RCD{len(rcds) - number}", part, **fields)
+    result = Result(ref="V1", about="C1", rcd_ms=Decimal(ms))
+    return of_board(part).having(results=(result,))
+
+
 def with_button(outcome: str, on: date) -> Record:
     """A board whose RCD's button was pressed on a day."""
     record = of_board(rcd("RCD", way("W1", circuit("C1", socket("P1")))))
@@ -184,6 +193,19 @@ def measured(**fields: Any) -> Record:
         ze_ohm=0.3,
         ze_basis="measured",
     )
+
+
+def lit() -> Part:
+    return circuit("C1", light("P1"))
+
+
+def neutral_of(*inner: Part) -> Record:
+    """A light on one circuit, with its neutral on another one."""
+    return home(one_board(*inner), tie("P1", "C2", "neutral"))
+
+
+def on_electrode(*inner: Part, **fields: Any) -> Record:
+    return home(one_board(*inner), earthing="tt", **fields)
 
 
 def of_fault(cpc: float | None, *, rating: int) -> Record:
@@ -308,6 +330,11 @@ CASES: dict[str, Case] = {
         of_earth("earth_electrode", "tt"),
         of_earth("earth_electrode", "tt", resistance_ohm=80),
         of_earth("earth_electrode", "unknown"),
+    ),
+    "electrode-without-rcd": Case(
+        on_electrode(way("W1", circuit("C1"))),
+        on_electrode(rcd("R", way("W1", circuit("C1")))),
+        on_electrode(device("W1", circuit("C1"), kind="afdd")),
     ),
     "electrode-resistance-high": Case(
         of_earth("earth_electrode", "tt", resistance_ohm=240),
@@ -555,6 +582,15 @@ CASES: dict[str, Case] = {
             circuit("C2", use="lighting"),
             point("P2", kind="two_way_switch"),
             control("P2", "P1"),
+        ),
+    ),
+    "neutral-past-its-rcd": Case(
+        neutral_of(way("W2", circuit("C2")), rcd("R", way("W1", lit()))),
+        neutral_of(rcd("R", way("W1", lit()), way("W2", circuit("C2")))),
+        home(
+            one_board(rcd("R", way("W1", lit()))),
+            circuit("C2"),
+            tie("P1", "C2", "neutral"),
         ),
     ),
     "two-circuits-in-one-box": Case(
@@ -866,5 +902,9 @@ CASES: dict[str, Case] = {
         with_button("failed", date(2026, 3, 1)),
         with_button("worked", date(2026, 3, 1)),
     ),
-    "rcd-slow": Case(with_result(rcd_ms="310"), with_result(rcd_ms="28")),
+    "rcd-slow": Case(
+        behind_rcds("310", {"time_delayed": "no"}),
+        behind_rcds("310", {"time_delayed": "yes", "residual_current_ma": 100}),
+        behind_rcds("310", {"residual_current_ma": 100}),
+    ),
 }

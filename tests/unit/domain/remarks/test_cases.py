@@ -9,10 +9,12 @@ from pathlib import Path
 import pytest
 
 import app.domain.remarks as package
-from app.domain.record import Record
+from app.domain.may_i import JOBS
+from app.domain.record import Paper, Record, Work
 from app.domain.remarks import GROUPS, RANKS, UNITS, sight
 from app.domain.remarks._kind import EXTRA_SECTION, SECTIONS, CannotTell, Found, Outcome
 from app.domain.remarks._look import units_in
+from tests.builders import home
 from tests.unit.domain.remarks.cases import CASES, TODAY, on_three_phases
 
 FOLDER = Path(package.__file__).parent
@@ -108,3 +110,42 @@ def test_a_fuse_of_three_phases_has_one_remark(code: str) -> None:
     found = outcomes(code, on_three_phases(watts))
     assert [outcome.about for outcome in found] == [("CUT",)]
     assert isinstance(found[0], Found)
+
+
+@pytest.mark.parametrize(
+    ("job", "kinds", "outcome"),
+    [
+        ("", (), "no paper is recorded"),
+        # BS 7671:2018+A2:2022, 644: none of these says what was measured.
+        ("", ("invoice",), "only: Invoice or quotation"),
+        ("", ("manual", "plan"), "only: Maker's instructions, Plan or sketch"),
+        ("", ("network_letter",), "only: Letter"),
+        ("", ("condition_report",), "only: Condition report"),
+        ("", ("minor_works",), ""),
+        ("", ("invoice", "installation_certificate"), ""),
+        ("add-socket", ("minor_works",), ""),
+        ("replace-board", ("minor_works",), "not for a new circuit or a board"),
+        ("replace-board", ("installation_certificate",), ""),
+        ("new-shower", ("minor_works",), "not for a new circuit or a board"),
+        ("new-shower", ("compliance",), ""),
+        ("supply-fuse", ("network_letter",), ""),
+        ("", ("unknown",), "needs"),
+    ],
+)
+@pytest.mark.parametrize("by", ["title", "code"])
+def test_only_a_paper_of_the_right_kind_counts(
+    by: str, job: str, kinds: tuple[str, ...], outcome: str
+) -> None:
+    called = JOBS[job].title if job and by == "title" else job
+    values = {"state": "done", "done_by": "registered", "job": called}
+    work = Work.model_validate({"ref": "W1", "name": "Work", **values})
+    papers = tuple(
+        Paper(ref=f"Q{n}", kind=kind, work="W1") for n, kind in enumerate(kinds)
+    )
+    found = outcomes("work-without-paper", home().having(works=(work,), papers=papers))
+    if outcome == "needs":
+        assert [(type(o), o.about) for o in found] == [(CannotTell, ("Q0",))]
+    else:
+        said = [o.sentence for o in found if isinstance(o, Found)]
+        assert len(said) == len(found) == bool(outcome)
+        assert outcome in "".join(said)

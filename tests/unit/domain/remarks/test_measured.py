@@ -9,9 +9,10 @@ from typing import Any
 import pytest
 
 from app.domain.record import Occasion, Record, Result
+from app.domain.results import questions_of
 from app.services.remarks import remarks_of
 from tests.builders import board, circuit, home, main_switch, rcd, socket, street, way
-from tests.unit.domain.remarks.cases import TODAY, with_button
+from tests.unit.domain.remarks.cases import TODAY, behind_rcds, with_button
 
 
 def codes(record: Record, outcome: str = "remark") -> set[str]:
@@ -60,6 +61,65 @@ def test_with_an_electrode_the_rcd_answers_for_an_earth_fault() -> None:
         found = codes(measured_on("tt", zs_ohm=Decimal(ohm)))
         assert ("measured-loop-high" in found) is too_much
     assert "measured-loop-high" in codes(measured_on("tn_c_s", **high))
+
+
+def on_electrode(**fields: Any) -> Record:
+    """A circuit of 32 A without an RCD, on an electrode."""
+    cable = {"cable": "twin_and_earth", "arrangement": "radial", "use": "fixed"}
+    sizes = {"line_mm2": 6, "cpc_mm2": 2.5, "length_m": 10}
+    hung = way("W1", circuit("C1", **cable, **sizes), rated_current_a=32, curve="B")
+    return home(
+        street(board("B1", main_switch("MS", hung), earthing=fields.pop("own", "tt"))),
+        **{"earthing": "tt"} | fields,
+    )
+
+
+def test_every_circuit_on_an_electrode_without_an_rcd_is_remarked_on() -> None:
+    code = "electrode-without-rcd"
+    for own in ("tt", "supply", "unknown"):
+        assert code in codes(on_electrode(own=own))
+    assert code in codes(on_electrode(earthing="tn_c_s"))
+    assert code not in codes(on_electrode(own="supply", earthing="tn_c_s"))
+    unsaid = on_electrode(own="supply", earthing="unknown")
+    assert code in codes(unsaid, "cannot_tell")
+
+
+def test_a_low_loop_lets_its_device_open_without_an_rcd() -> None:
+    code = "electrode-without-rcd"
+    low, high = {"ze_ohm": "0.3"}, {"ze_ohm": 21}
+    assert code not in codes(on_electrode(ze_basis="measured", **low))
+    assert code in codes(on_electrode(ze_basis="measured", **high))
+    # A paper goes before: 1.37 Ω for B 32 A, four fifths of it 1.09 Ω.
+    for ohm, remarked in (("1.09", False), ("1.10", True)):
+        paper = {"ref": "V1", "about": "C1", "zs_ohm": Decimal(ohm)}
+        record = on_electrode(**high).having(results=(Result.model_validate(paper),))
+        assert (code in codes(record)) is remarked
+
+
+def test_an_rcd_that_failed_is_none_on_an_electrode() -> None:
+    record = measured_on("tt", rcd_button="failed")
+    (found,) = [
+        r for r in remarks_of(record, TODAY) if r.code == "electrode-without-rcd"
+    ]
+    assert "no RCD to count on" in found.sentence
+    assert "by a paper without a day" in found.sentence
+
+
+def test_with_an_rcd_nothing_says_that_a_device_on_an_electrode_opens_too_late() -> (
+    None
+):
+    record = on_electrode(ze_ohm=90, ze_basis="measured")
+    assert "loop-impedance-high" in codes(record)
+    guarded = record.having(
+        devices=tuple(
+            d.model_copy(update={"residual_current_ma": Decimal(30)})
+            if d.ref == "W1"
+            else d
+            for d in record.devices
+        )
+    )
+    found = codes(guarded)
+    assert not found & {"loop-impedance-high", "electrode-without-rcd"}
 
 
 def test_a_failed_button_is_remarked_on_until_it_worked() -> None:
@@ -118,3 +178,54 @@ def test_what_a_paper_says_of_a_button_stands_until_every_rcd_before_it_worked(
     worked = pressed("O1", "RCD", "worked", pressed_on)
     found = codes(record.having(occasions=(worked,)))
     assert ("button-failed" in found) is stands
+
+
+S_100 = {"time_delayed": "yes", "residual_current_ma": 100}
+OPEN_100 = {"residual_current_ma": 100}
+GENERAL = {"residual_current_ma": 30}
+
+
+@pytest.mark.parametrize(
+    ("ms", "rcds", "outcome"),
+    [
+        # BS EN 61008-1: 300 ms at IΔn for a general RCD, 500 ms for type S.
+        ("300", (GENERAL,), ""),
+        ("301", (GENERAL,), "remark"),
+        ("500", (S_100,), ""),
+        ("501", (S_100,), "remark"),
+        # One that is not delayed opens first, wherever it is.
+        ("301", (S_100, GENERAL), "remark"),
+        ("301", (GENERAL, S_100), "remark"),
+        ("300", (OPEN_100,), ""),
+        ("301", (OPEN_100,), "cannot_tell"),
+        ("301", (OPEN_100, S_100), "cannot_tell"),
+        ("301", (), "cannot_tell"),
+        ("501", (OPEN_100,), "remark"),
+        ("501", (), "remark"),
+    ],
+)
+def test_a_time_is_held_to_the_rcd_that_was_measured(
+    ms: str, rcds: tuple[dict[str, Any], ...], outcome: str
+) -> None:
+    found = [
+        r.outcome
+        for r in remarks_of(behind_rcds(ms, *rcds), TODAY)
+        if r.code == "rcd-slow"
+    ]
+    assert found == ([outcome] if outcome else [])
+
+
+def test_an_rcd_is_held_to_its_own_time_not_to_those_before_it() -> None:
+    behind = behind_rcds("28", S_100, GENERAL)
+    results = (Result(ref="V1", about="RCD1", rcd_ms=Decimal(400)),)
+    assert "rcd-slow" not in codes(behind.having(results=results))
+    results = (Result(ref="V1", about="RCD2", rcd_ms=Decimal(400)),)
+    assert "rcd-slow" in codes(behind.having(results=results))
+
+
+def test_a_slip_is_asked_about_by_the_same_time() -> None:
+    for ms, asked in (("400", 0), ("501", 1)):
+        record = behind_rcds(ms, S_100)
+        assert len(questions_of(record, record.results[0])) == asked
+    record = behind_rcds("400", GENERAL)
+    assert "longer than 300 ms" in questions_of(record, record.results[0])[0].sentence

@@ -20,6 +20,7 @@ from app.domain.record import (
     Room,
     Tie,
 )
+from app.domain.record.choices import TIE_ROLES
 from app.domain.spreadsheet import (
     TARGETS,
     Asked,
@@ -35,6 +36,8 @@ from app.domain.spreadsheet import (
 from app.domain.spreadsheet.likeness import NOTE
 from app.domain.spreadsheet.made import MOST_FAULTS, making_of
 from app.domain.spreadsheet.typed_list import MOST_LINES
+from app.interchange.spreadsheet import workbook_from
+from app.interchange.tables_csv import circuits_csv, points_csv
 from tests import builders as b
 from tests.sheets import WRONG, points
 
@@ -382,3 +385,121 @@ def test_a_home_that_is_empty_has_a_likeness_too() -> None:
     alike = likeness(other, Home(ref="b", name="B"))
     assert len(entries_between(other, alike)) == 2
     assert alike.of(Room) == ()
+
+
+def without(record: Record, *plurals: str) -> Record:
+    """Return a home without what is brought in, and without what would name it."""
+    gone = {*plurals, "controls", "rounds", "readings", "reminders", "attachments"}
+    gone |= {"spots", "asides", "works", "papers", "results", "occasions", "trips"}
+    open_ones = {"fed_from": None, "second_feed": None}
+    boards = (b.model_copy(update={"fed_from": None}) for b in record.boards)
+    devices = (d.model_copy(update=open_ones) for d in record.devices)
+    lists: dict[str, tuple[Item, ...]] = dict.fromkeys(gone, ())
+    return record.having(**lists, boards=tuple(boards), devices=tuple(devices))
+
+
+def again(kind: str, written: bytes, record: Record) -> Record:
+    """Return the home with a table of ours brought in, its columns as guessed."""
+    (read,) = workbook_from(written, "x.csv").sheets
+    match = guessed(read, heading_row(read, kind), kind)
+    made = made_of(kind, read, match, making_of(record, Asked()))
+    assert said(made) == []
+    assert made.left_out == ()
+    return made.record
+
+
+@pytest.mark.parametrize("name", ["demo", "h01", "h02", "h05", "h06", "h07", "h10"])
+def test_a_table_of_ours_comes_in_as_it_went_out(
+    demo: Record, houses: dict[str, Record], name: str
+) -> None:
+    record = {"demo": demo, **houses}[name]
+    came = again("points", points_csv(record), without(record, "points", "ties"))
+    assert came.points == record.points
+    tied = [{(t.point, t.tied_to, t.role) for t in r.ties} for r in (record, came)]
+    assert tied[0] == tied[1]
+    assert len(came.ties) == len(record.ties)
+    bare = without(record, "points", "ties", "circuits")
+    assert again("circuits", circuits_csv(record), bare).circuits == record.circuits
+
+
+def test_a_tie_says_what_it_is_if_it_does_not_feed() -> None:
+    rows = [
+        ["ref", "Point", "tied_to"],
+        ["P8", "light", f"Kitchen sockets; C2 (neutral); P9 ({TIE_ROLES['present']})"],
+        ["P9", "switch", "C2 (present)"],
+        ["P10", "light", "C1 (magic)"],
+    ]  # fmt: skip
+    made = brought("points", rows)
+    assert [(f.row, f.column) for f in made.faults] == [(4, "tied_to")]
+    record = brought("points", rows[:3]).record
+    assert [(t.point, t.tied_to, t.role) for t in record.ties] == [
+        ("P8", "C1", "feeds"), ("P8", "C2", "neutral"), ("P8", "P9", "present"),
+        ("P9", "C2", "present"),
+    ]  # fmt: skip
+
+
+SOCKETS = [["Room", "Point", "Where"], ["Kitchen", "socket", "by the sink"],
+           ["Kitchen", "socket", ""], ["Kitchen", "socket", ""]]  # fmt: skip
+
+
+def test_what_is_there_already_is_named_and_left_out_if_that_is_asked_for() -> None:
+    first = brought("points", SOCKETS)
+    assert first.there == ()
+    again = brought("points", SOCKETS, first.record)
+    assert [(t.row, t.ref) for t in again.there] == [(2, "P1"), (3, "P2"), (4, "P3")]
+    assert len(again.record.points) == 6
+    others = brought("points", SOCKETS, first.record, only_new=True)
+    assert others.record == first.record
+    assert others.faults == ()
+    assert others.left_out == ("Here already, so left out: 2 to 4.",)
+
+
+def test_three_alike_are_three_and_a_fourth_is_new() -> None:
+    start = brought("points", SOCKETS).record
+    more = [*SOCKETS, ["Kitchen", "socket", ""], ["Hall", "socket", ""]]
+    made = brought("points", more, start, only_new=True)
+    assert [row.row for row in made.rows] == [5, 6]
+
+
+def test_circuits_are_there_by_name_number_and_way() -> None:
+    rows = [["No", "Circuit", "Way"], ["1", "kitchen  Sockets", "1"],
+            ["2", "Kitchen sockets", "2"], ["1", "Kitchen sockets", "2"]]  # fmt: skip
+    made = brought("circuits", rows)
+    assert [(t.row, t.ref) for t in made.there] == [(2, "C1")]
+    assert len(brought("circuits", rows, only_new=True).record.circuits) == 4
+
+
+def test_a_circuit_is_there_whatever_its_device_has_become() -> None:
+    rows = [["Circuit", "Way", "Device"], ["Shed", "7", "B32"]]
+    first = brought("circuits", rows, make_devices=True).record
+    again = brought("circuits", rows, first, make_devices=True)
+    assert [t.what for t in again.there] == ["Shed"]
+    others = brought("circuits", rows, first, make_devices=True, only_new=True)
+    assert (others.record, others.faults) == (first, ())
+
+
+def test_a_row_that_is_left_out_makes_no_way_and_fills_none_in() -> None:
+    rows = [["Reference", "Way", "Device", "Circuit"], ["C1", "7", "B32", "Moved"],
+            ["C2", "2", "C32", "Lights"]]  # fmt: skip
+    made = brought("circuits", rows, only_new=True, make_devices=True)
+    assert [t.ref for t in made.there] == ["C1", "C2"]
+    assert made.record == home()
+
+
+def test_a_reference_that_is_there_is_left_out_or_refused() -> None:
+    rows = [["Reference", "Circuit"], ["c1", "Sockets, renamed"], ["C7", "New"]]
+    made = brought("circuits", rows)
+    assert [(f.row, f.column) for f in made.faults] == [(2, "Reference")]
+    assert [t.ref for t in made.there] == ["C1"]
+    others = brought("circuits", rows, only_new=True)
+    assert [row.ref for row in others.rows] == ["C7"]
+    # What has the reference is something else: that is no way to be there.
+    other = [["Reference", "Circuit"], ["W1", "x"]]
+    assert brought("circuits", other, only_new=True).faults
+
+
+def test_ways_that_are_there_are_left_out() -> None:
+    rows = [["Way", "Device"], ["1", "B32"], ["3", "B6"]]
+    assert brought("ways", rows).faults
+    made = brought("ways", rows, only_new=True)
+    assert [row.what for row in made.rows] == ["Way 3"]
