@@ -36,11 +36,13 @@ def days_to_come(record: Record, today: date) -> Iterator[tuple[Item, FieldSpec,
 def without_days_to_come(record: Record, today: date) -> Record:
     """Return a record in which what is still to come is not written down as done.
 
-    What did not work stays as of today: no slip of a clock hides it.
+    The days that follow from it go with it.  What did not work stays as of today: no
+    slip of a clock hides it.
     """
     emptied: dict[tuple[str, str], dict[str, None]] = {}
     for item, spec, _ in days_to_come(record, today):
-        emptied.setdefault((item.sort, item.ref), {})[spec.name] = None
+        gone = (spec.name, *(s.name for s in specs(type(item)) if s.after == spec.name))
+        emptied.setdefault((item.sort, item.ref), {}).update(dict.fromkeys(gone))
     if not emptied:
         return record
     home = record.home.model_copy(update=emptied.get(("home", record.home.ref), {}))

@@ -61,6 +61,6 @@ class Occasion(Item):
         "Reminder", blank=True
     )
     done_on: date = field("Done on", ..., come=True)
-    outcome: Annotated[str, OneOf(choices.WORKED)] = field("How it went", "unknown")
+    outcome: Annotated[str, OneOf(choices.OUTCOMES)] = field("How it went", "unknown")
     done_by: ShortText = field("By whom", "", private="names")
     note: LongText = field("Note", "")

@@ -18,6 +18,8 @@ from app.domain.faults import faults
 from app.domain.mpan import area
 from app.domain.progress import Progress, progress
 from app.domain.record import Home, Item, Record, Source, specs
+from app.domain.reminders import dues
+from app.domain.reported import home_as_reported
 from app.errors import InvalidError
 from app.services.homes import (
     OpenHome,
@@ -204,7 +206,7 @@ def show(home: str) -> ResponseReturnValue:
     """Show one home at a glance."""
     record = opened(home).record
     found = faults(record, today())
-    known = progress(record, found)
+    known = progress(record, found, dues(record, today()))
     page = HomePage(
         title=record.home.name,
         progress=known,
@@ -317,7 +319,8 @@ def _last_copy() -> str:
 
 def _facts(record: Record, *, supply: bool) -> Facts:
     skip = tuple(s.name for s in specs(Home) if bool(s.group) != supply)
-    facts = facts_of(record.home, record, skip=(*skip, "name"))
+    home = home_as_reported(record, today())
+    facts = facts_of(home, record, skip=(*skip, "name"))
     if not (supply and record.home.mpan):
         return facts
     by_mpan = ("Licence area by the MPAN", area(record.home.mpan))
