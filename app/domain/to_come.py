@@ -10,7 +10,8 @@ from collections.abc import Iterator
 from datetime import date
 
 from app.domain.days import in_words
-from app.domain.fault import Fault, said
+from app.domain.fault import Fault
+from app.domain.named import in_a_sentence
 from app.domain.record import SORTS, FieldSpec, Home, Item, Occasion, Record, specs
 
 # Outcomes that call for something.
@@ -68,11 +69,12 @@ def without_days_to_come(record: Record, today: date) -> Record:
 def days_as_faults(record: Record, today: date) -> Iterator[Fault]:
     """Yield each such day as what cannot be true as written."""
     for item, spec, day in days_to_come(record, today):
+        where = f"{in_words(day)} as “{spec.label.lower()}”"
         yield Fault(
             code="day_to_come",
             wrong=True,
             subjects=() if isinstance(item, Home) else (item.ref,),
-            sentence=f"{said(item)} has {in_words(day)} as “{spec.label.lower()}”, "
-            "a day that is still to come. It counts as no day.",
+            sentence=f"{in_a_sentence(record, item)} has {where}, a day that is still "
+            "to come. It counts as no day.",
             remedy="Write the right day, or look at the clock of this machine.",
         )

@@ -7,6 +7,7 @@ from typing import Any
 
 import pytest
 
+from app.domain.named import called, in_a_sentence
 from app.domain.record import SORTS, Device, Point, Record, Source
 from tests.pages import CheckedClient, Page
 
@@ -47,8 +48,8 @@ def test_a_new_one_is_shown_asked_for_and_saved(
     if "ways_1" in values:
         values["ways_1"] = item.ways[0]  # type: ignore[attr-defined]
     assert values == fields
-    assert after.undo == f"Added {item.noun.lower()} {item.title} ({item.ref})."
-    assert item.title in after.main
+    assert after.undo == f"Added {item.noun.lower()} {in_a_sentence(record, item)}."
+    assert called(record, item) in after.main
 
 
 @pytest.mark.parametrize("plural", NEW)
@@ -62,7 +63,7 @@ def test_each_item_can_be_opened_saved_unchanged_and_deleted(
     assert here.save(f"{url}/edit").undo == ""
     assert stored() == before
     after = here.save(f"{url}/delete", press="Delete")
-    assert after.undo == f"Deleted {item.noun.lower()} {item.title} ({item.ref})."
+    assert after.undo == f"Deleted {item.noun.lower()} {in_a_sentence(before, item)}."
     assert item.ref not in stored().by_ref
 
 
@@ -125,6 +126,20 @@ def test_what_is_needed_is_asked_for(here: CheckedClient) -> None:
     page = here.submit("/homes/H1/new/ties")
     assert page.error("point") == "Choose a point."
     assert page.error("tied_to") == "Choose what it is tied to."
+
+
+def test_a_tie_is_called_by_what_it_joins(here: CheckedClient) -> None:
+    delete = "/homes/H1/ties/T-P1-C1-feeds/delete"
+    page = here.see(delete)
+    joins = "Socket-outlet, size not noted, by the sink, fed by Kitchen sockets"
+    assert page.h1 == f"Delete {joins}?"
+    after = here.save(delete, press="Delete")
+    assert after.undo == f"Deleted tie {joins} (T-P1-C1-feeds)."
+    new = here.save("/homes/H1/new/ties", TIE)
+    assert new.undo.startswith(f"Added tie {joins} (T")
+    control = here.see("/homes/H1/controls/K-P3-P2/delete").h1
+    assert control.startswith("Delete ")
+    assert ", switching " in control
 
 
 TO_COME = "2199-05-03"
