@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from datetime import datetime
 from pathlib import Path
 
 from app.cli._base import (
@@ -26,7 +27,8 @@ def faults_(home: str | None, data: Path | None, *, as_json: bool) -> None:
     from app.services import answers
 
     with reading(data) as connection:
-        found = faults(answers.the_home(connection, home).record)
+        today = datetime.now().astimezone().date()
+        found = faults(answers.the_home(connection, home).record, today)
     if as_json:
         print_json(answers.as_json(found, "faults"))
     else:

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator, Mapping
+from datetime import date
 
 from app.domain.circles import circles
 from app.domain.fault import Check, Fault, links_of, links_with_specs, said
@@ -16,14 +17,21 @@ from app.domain.gaps import GAPS
 from app.domain.isolation.rounds import in_the_round, seen_otherwise
 from app.domain.network import Network, circuits_of, downstream, feeders_of, network
 from app.domain.record import Circuit, Device, IntakeItem, Item, Point, Record
+from app.domain.to_come import days_as_faults
 
 __all__ = ["CHECKS", "Fault", "circles", "faults", "links_of"]
 
 
-def faults(record: Record) -> tuple[Fault, ...]:
-    """Return every fault of a record, the wrong ones first."""
+def faults(record: Record, today: date | None = None) -> tuple[Fault, ...]:
+    """Return every fault of a record, the wrong ones first.
+
+    Args:
+        record: The record.
+        today: The day, by which others are still to come; None leaves them.
+    """
     net = network(record)
     found = [fault for check in CHECKS.values() for fault in check(net)]
+    found += days_as_faults(record, today) if today else ()
     return tuple(sorted(found, key=lambda fault: not fault.wrong))
 
 

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from app.domain.fault import Fault
 from app.domain.kinds import INTAKE_KINDS
 from app.domain.record import Record
+from app.domain.reminders import Due
 from app.domain.unknowns import unanswered_sources
 
 NextStep = tuple[str, str, tuple[tuple[str, str], ...]]
@@ -32,8 +33,16 @@ class Progress:
     next_arguments: tuple[tuple[str, str], ...] = ()
 
 
-def progress(record: Record, found: Iterable[Fault]) -> Progress:
-    """Return how far a record has come."""
+def progress(
+    record: Record, found: Iterable[Fault], waiting: Iterable[Due] = ()
+) -> Progress:
+    """Return how far a record has come.
+
+    Args:
+        record: The record.
+        found: Its faults.
+        waiting: What is to be done again; what was tried and failed goes first.
+    """
     faults = tuple(found)
     tied = len(record.points) - sum(f.code == "tied_to_nothing" for f in faults)
     seen = {t.point for t in record.ties if t.role == "feeds" and t.grade in "345"}
@@ -43,7 +52,7 @@ def progress(record: Record, found: Iterable[Fault]) -> Progress:
         f"the points it is recorded what feeds them, for {len(seen)} it was seen or "
         "documented."
     )
-    step, endpoint, arguments = _next(record, faults)
+    step, endpoint, arguments = _guarding_nobody(waiting) or _next(record, faults)
     return Progress(
         known=known
         if record.rooms or record.boards
@@ -84,6 +93,21 @@ def _next(record: Record, faults: tuple[Fault, ...]) -> NextStep:
     )
     ask: NextStep = ("Ask what feeds a point", "ask.index", ())
     return next((step for step in steps if step is not None), ask)
+
+
+def _guarding_nobody(waiting: Iterable[Due]) -> NextStep | None:
+    """Return what a failed alarm calls for, else what a failed test button does."""
+    failed = [due for due in waiting if due.state == "now"]
+    for due in failed:
+        if due.kind == "alarm_test" and due.failed_on:
+            step = "Replace the alarm that did not work, or have it mended today"
+            return step, "reminders.index", ()
+    for due in failed:
+        if due.kind == "rcd_button" and (due.failed_on or due.failed):
+            name = due.about.title if due.about else "the RCD"
+            step = f"Call an electrician: the test button of {name} failed"
+            return step, "reminders.index", ()
+    return None
 
 
 def _contradiction(faults: tuple[Fault, ...]) -> NextStep | None:

@@ -83,11 +83,12 @@ def standing_of(record: Record, today: date) -> Standing:
         if remark.outcome == "remark" and remark.aside != "set"
     }
     ranks = list(kinds.values())
+    found = dues(record, today)
     return Standing(
         home=record.home,
-        next=progress(record, faults(record)),
+        next=progress(record, faults(record, today), found),
         worst={RANKS[rank]: ranks.count(rank) for rank in WORST if rank in ranks},
-        dues=dues(record, today),
+        dues=found,
         untold=tuple(
             work
             for work in record.works

@@ -42,7 +42,8 @@ def taken_back(
     """Return the record without what a change did.
 
     Raises:
-        InTheWayError: What it did was changed again, or something else needs it.
+        InTheWayError: What it did was changed again, something else needs it, or what
+            it would bring back needs what is gone since.
     """
     back = stepped_back(record, change.entries)
     if back is None:
@@ -54,6 +55,11 @@ def taken_back(
     problems = broken_links(back)
     if not problems:
         return back
+    if gone := _missing(back) - _named_by(record):
+        later = _in_force_after(connection, home, change, gone)
+        raise InTheWayError(
+            _sentence("what it would bring back needs what is gone since", later), later
+        )
     at_fault = {problem.place.partition(".")[0] for problem in problems}
     holders = {ref for place, ref in places(back) if place in at_fault}
     holders |= {ref for circle in circles(network(back)) for ref in circle}
@@ -97,12 +103,7 @@ def _that_made_it_needed(
     connection: Connection, home: int, later: tuple[Later, ...], back: Record
 ) -> tuple[Later, ...]:
     """Keep those that made something name what would be gone, if there are any."""
-    missing = {
-        ref
-        for item in back.items()
-        for _, ref, _ in links_of(item)
-        if ref not in back.by_ref
-    }
+    missing = _missing(back)
     kept = tuple(
         each
         for each in later
@@ -112,7 +113,16 @@ def _that_made_it_needed(
     return kept or later
 
 
-def _names_anew(entry: Entry, refs: set[str]) -> bool:
+def _missing(record: Record) -> frozenset[str]:
+    """Return what is named in a record and is not in it."""
+    return _named_by(record) - record.by_ref.keys()
+
+
+def _named_by(record: Record) -> frozenset[str]:
+    return frozenset(ref for item in record.items() for _, ref, _ in links_of(item))
+
+
+def _names_anew(entry: Entry, refs: frozenset[str]) -> bool:
     return bool((_named(entry.after) - _named(entry.before)) & refs)
 
 

@@ -23,8 +23,14 @@ from app.domain.record import LONG, REF_PATTERN, SORTS, FieldSpec, Item, Record
 from app.web.papers import today
 
 NOTHING = ""
-# Days of what was measured, which cannot be still to come.
-COME = frozenset({"tested_on"})
+# Labels that make no sentence as they are.
+ASKED_AS = {
+    "tied to": "what it is tied to",
+    "from the left": "how far it is from the left",
+    "from the top": "how far it is from the top",
+    "labels across": "how many labels there are across",
+    "labels down": "how many labels there are down",
+}
 # Years that an hour may be of; outside them it is a slip of the hand.
 EARLIEST, LATEST = 1880, 2200
 # Control characters, and code points that are no characters.
@@ -269,29 +275,46 @@ def _validators(spec: FieldSpec) -> list[Callable[[Any, Any], None]]:
         checks.append(_length(spec))
     if spec.name == "ref":
         checks.append(_is_ref)
-    if spec.name in COME:
-        checks.append(_has_come)
+    if spec.come:
+        checks.append(has_come)
     if spec.required:
         checks.append(_needed(spec))
     return checks
 
 
-def _has_come(_form: Any, field: Any) -> None:
-    if field.data and field.data > today():
-        raise ValidationError("That day is still to come. Enter when it was done.")
+def has_come(_form: Any, field: Any) -> None:
+    """Refuse a day, or a moment, that is still to come.
+
+    Raises:
+        ValidationError: It is.
+    """
+    said = field.data
+    if isinstance(said, str):
+        said = datetime.fromisoformat(said).astimezone().date()
+    if said and said > today():
+        raise ValidationError("That day is still to come.")
 
 
 def _needed(spec: FieldSpec) -> Callable[[Any, Any], None]:
     choosing = spec.type in ("choice", "ref")
     verb = "Choose" if choosing else "Enter"
-    label = spec.label[0].lower() + spec.label[1:]
+    thing = _thing_needed(spec.label[0].lower() + spec.label[1:])
 
     def check(_form: Any, field: Any) -> None:
         if field.data in (None, ""):
-            raise ValidationError(f"{verb}: {label}.")
+            raise ValidationError(f"{verb} {thing}.")
 
     check.field_flags = {"required": True}  # type: ignore[attr-defined]
     return check
+
+
+def _thing_needed(label: str) -> str:
+    """Return a label as what a sentence asks for: a name, what it is, its load."""
+    if label in ASKED_AS:
+        return ASKED_AS[label]
+    if label.startswith(("what ", "its ")):
+        return label
+    return f"the {label}" if " " in label else f"a {label}"
 
 
 def _length(spec: FieldSpec) -> Callable[[Any, Any], None]:

@@ -14,6 +14,7 @@ from flask_wtf import FlaskForm
 from pydantic import ValidationError
 from wtforms import HiddenField
 
+from app.domain.days import in_words as words_of_day
 from app.domain.record import FieldSpec, Item, Record, fields_of_kind, specs
 from app.web.addresses import meaning_url
 from app.web.fields import field_for
@@ -91,7 +92,18 @@ class ItemForm:
             for one in error.errors(include_url=False):
                 self._complain(str(one["loc"][0]), one["msg"])
             return False
-        return True
+        return self._in_order()
+
+    def _in_order(self) -> bool:
+        """Return whether no day stands before the one that it follows."""
+        good = True
+        for spec in specs(self.cls):
+            day = self._value(spec) if spec.after else None
+            first = day and getattr(self.item(), spec.after)
+            if first and day < first:
+                self.refuse(spec.name, f"That day is before {words_of_day(first)}.")
+                good = False
+        return good
 
     def item(self) -> Item:
         """Return the item that the form makes.

@@ -10,6 +10,7 @@ from flask import render_template, request, url_for
 
 from app.domain.edits import loosened, removal
 from app.domain.kinds import KIND_HELP
+from app.domain.named import called, in_a_sentence
 from app.domain.record import Item, Record, Tie, specs
 from app.services.homes import digest
 from app.web.addresses import delete_url, item_url
@@ -168,19 +169,19 @@ def delete_page(record: Record, item: Item, *, stale: bool = False) -> DeletePag
     title = (
         "It has changed since: delete it all the same?"
         if stale
-        else (f"Delete {item.title}?")
+        else (f"Delete {called(record, item)}?")
     )
     return DeletePage(
         title=title,
-        what=f"{item.noun} {item.title} ({item.ref})",
-        also=tuple(_in_lines(also)),
-        loose=tuple(f"{i.title} ({i.ref})" for i in loosened(record, item.ref)),
+        what=f"{item.noun} {in_a_sentence(record, item)}",
+        also=tuple(_in_lines(record, also)),
+        loose=tuple(in_a_sentence(record, i) for i in loosened(record, item.ref)),
         mark=delete_mark(record, item),
         back=item_url(record.home.ref, item),
     )
 
 
-def _in_lines(items: Iterable[Item]) -> Iterable[str]:
+def _in_lines(record: Record, items: Iterable[Item]) -> Iterable[str]:
     """Return things one line each; many nameless ones of a sort as their number."""
     for cls, group in groupby(items, type):
         of_a_sort = tuple(group)
@@ -192,7 +193,9 @@ def _in_lines(items: Iterable[Item]) -> Iterable[str]:
             if item not in nameless:
                 yield f"{item.noun}: {item.title} ({item.ref})"
             elif not many:
-                yield item.title
+                name = called(record, item)
+                joins = name != item.title
+                yield f"{item.noun}: {name} ({item.ref})" if joins else name
 
 
 def delete_mark(record: Record, item: Item) -> str:

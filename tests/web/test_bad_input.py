@@ -76,9 +76,12 @@ def _number(spec: FieldSpec) -> Iterator[Trial]:
     yield from ((value, EITHER) for value in ("٣", "1_0", "+5", "1.5", "1,5", "-0"))
 
 
-def _day(_spec: FieldSpec) -> Iterator[Trial]:
+def _day(spec: FieldSpec) -> Iterator[Trial]:
     yield from ((value, REFUSED) for value in DAYS)
-    yield from ((value, TAKEN) for value in ("", "2026-03-01", "0001-01-01"))
+    yield from ((value, TAKEN) for value in ("", "2026-03-01"))
+    # Another field of the form may say a day that this one cannot be before.
+    yield "0001-01-01", EITHER if spec.after else TAKEN
+    yield "9999-12-31", REFUSED if spec.come else TAKEN
 
 
 def _choice(spec: FieldSpec) -> Iterator[Trial]:

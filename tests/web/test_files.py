@@ -367,7 +367,7 @@ def test_a_touch_that_is_none_is_no_spot(
     added(here)
     page = touch(here, "/homes/H1/spots/on/F1", "at560", x, y)  # type: ignore[arg-type]
     assert page.status == 422
-    assert page.error("across") == "Enter: from the left."
+    assert page.error("across") == "Enter how far it is from the left."
     assert stored().spots == ()
 
 

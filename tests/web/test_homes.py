@@ -56,7 +56,7 @@ def test_a_home_of_any_name_gets_a_reference(
 
 def test_a_home_without_a_name_is_refused(visitor: CheckedClient) -> None:
     page = visitor.submit("/homes/new", name=" ", nation="scotland")
-    assert (page.status, page.error("name")) == (422, "Enter: name.")
+    assert (page.status, page.error("name")) == (422, "Enter a name.")
     assert page.value("nation") == "scotland"
     page = visitor.submit("/homes/new", name="x" * 121)
     assert page.error("name") == "Enter at most 120 characters; there are 121."

@@ -7,6 +7,7 @@ from typing import Any
 
 import pytest
 
+from app.domain.named import called, in_a_sentence
 from app.domain.record import SORTS, Device, Point, Record, Source
 from tests.pages import CheckedClient, Page
 
@@ -47,8 +48,8 @@ def test_a_new_one_is_shown_asked_for_and_saved(
     if "ways_1" in values:
         values["ways_1"] = item.ways[0]  # type: ignore[attr-defined]
     assert values == fields
-    assert after.undo == f"Added {item.noun.lower()} {item.title} ({item.ref})."
-    assert item.title in after.main
+    assert after.undo == f"Added {item.noun.lower()} {in_a_sentence(record, item)}."
+    assert called(record, item) in after.main
 
 
 @pytest.mark.parametrize("plural", NEW)
@@ -62,7 +63,7 @@ def test_each_item_can_be_opened_saved_unchanged_and_deleted(
     assert here.save(f"{url}/edit").undo == ""
     assert stored() == before
     after = here.save(f"{url}/delete", press="Delete")
-    assert after.undo == f"Deleted {item.noun.lower()} {item.title} ({item.ref})."
+    assert after.undo == f"Deleted {item.noun.lower()} {in_a_sentence(before, item)}."
     assert item.ref not in stored().by_ref
 
 
@@ -119,12 +120,70 @@ def test_what_is_wrong_is_said_beside_the_field_and_what_was_typed_stays(
 
 def test_what_is_needed_is_asked_for(here: CheckedClient) -> None:
     page = here.submit("/homes/H1/new/rooms", name="  ")
-    assert (page.status, page.error("name")) == (422, "Enter: name.")
+    assert (page.status, page.error("name")) == (422, "Enter a name.")
     page = here.submit("/homes/H1/new/points")
-    assert (page.status, page.error("kind")) == (422, "Choose: what it is.")
+    assert (page.status, page.error("kind")) == (422, "Choose what it is.")
     page = here.submit("/homes/H1/new/ties")
-    assert page.error("point") == "Choose: point."
-    assert page.error("tied_to") == "Choose: tied to."
+    assert page.error("point") == "Choose a point."
+    assert page.error("tied_to") == "Choose what it is tied to."
+
+
+def test_a_tie_is_called_by_what_it_joins(here: CheckedClient) -> None:
+    delete = "/homes/H1/ties/T-P1-C1-feeds/delete"
+    page = here.see(delete)
+    joins = "Socket-outlet, size not noted, by the sink, fed by Kitchen sockets"
+    assert page.h1 == f"Delete {joins}?"
+    after = here.save(delete, press="Delete")
+    assert after.undo == f"Deleted tie {joins} (T-P1-C1-feeds)."
+    new = here.save("/homes/H1/new/ties", TIE)
+    assert new.undo.startswith(f"Added tie {joins} (T")
+    control = here.see("/homes/H1/controls/K-P3-P2/delete").h1
+    assert control.startswith("Delete ")
+    assert ", switching " in control
+
+
+TO_COME = "2199-05-03"
+PAPER = {"kind": "condition_report"}
+TIE = {"point": "P1", "tied_to": "C1"}
+
+
+@pytest.mark.parametrize(
+    ("url", "name", "typed"),
+    [
+        ("/homes/H1/new/papers", "dated", PAPER),
+        ("/homes/H1/new/works", "done_on", {"name": "New light", "state": "done"}),
+        ("/homes/H1/new/ties", "seen_on", TIE),
+        ("/homes/H1/devices/RCD/edit", "button_pressed_on", {}),
+        ("/homes/H1/edit", "inspected_on", {}),
+        ("/homes/H1/new/trips", "happened_at", {}),
+    ],
+)
+def test_a_day_to_come_is_refused_beside_its_field(
+    here: CheckedClient, url: str, name: str, typed: dict[str, str]
+) -> None:
+    day = f"{TO_COME}T10:00:00" if name == "happened_at" else TO_COME
+    page = here.submit(url, {**typed, name: day})
+    assert (page.status, page.error(name)) == (422, "That day is still to come.")
+    assert page.value(name) == day
+
+
+@pytest.mark.parametrize(
+    ("url", "first", "name"),
+    [
+        ("/homes/H1/new/papers", "dated", "inspect_again_by"),
+        ("/homes/H1/edit", "inspected_on", "inspect_again_by"),
+    ],
+)
+def test_a_day_before_the_one_that_it_follows_is_refused(
+    here: CheckedClient, url: str, first: str, name: str
+) -> None:
+    typed = {first: "2024-06-01", name: "2023-06-01"}
+    page = here.submit(url, typed)
+    assert page.status == 422
+    assert page.error(name) == "That day is before 1 June 2024."
+    assert {n: page.value(n) for n in typed} == typed
+    after = here.submit_on(page, {name: "2029-06-01"})
+    assert after.status == 303
 
 
 def test_a_circuit_refused_keeps_its_ways_and_has_no_more_boxes(

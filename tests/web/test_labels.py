@@ -191,7 +191,7 @@ def test_a_sheet_over_the_edge_is_refused_and_kept_on_the_page(
     assert page.error("width_mm").startswith("Across it comes to 248.6 mm")
     assert page.value("columns") == "5"
     page = here.submit(f"{HOME}/labels/sheets", {**SHEET, "rows": ""})
-    assert page.error("rows") == "Enter: labels down."
+    assert page.error("rows") == "Enter how many labels there are down."
 
 
 def test_the_chart_shows_each_way_and_how_it_is_known(here: CheckedClient) -> None:

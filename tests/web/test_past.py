@@ -166,6 +166,23 @@ def test_what_stands_in_the_way_is_named_with_its_link(here: CheckedClient) -> N
     assert here.send(f"{CHANGES}undo", {"token": "1"}).status == 303
 
 
+def test_what_is_gone_since_is_named_as_what_is_to_be_undone_first(
+    here: CheckedClient, stored: Stored
+) -> None:
+    here.save("/homes/H1/new/rooms", name="Loft")
+    here.save("/homes/H1/new/points", kind="light", room="R3")
+    point = stored().points[-1].ref
+    here.save(f"/homes/H1/points/{point}/delete", press="Delete")
+    here.save("/homes/H1/rooms/R3/delete", press="Delete")
+    page = here.send(f"{CHANGES}undo", {"token": "3"})
+    assert page.status == 409
+    assert "what it would bring back needs what is gone since" in page.main
+    assert "something else needs" not in page.main
+    assert f"{CHANGES}4" in page.links.values()
+    here.send(f"{CHANGES}undo", {"token": "4"})
+    assert here.send(f"{CHANGES}undo", {"token": "3"}).status == 303
+
+
 def test_what_was_taken_back_does_not_stand_in_the_way(here: CheckedClient) -> None:
     here.save(EDIT, note="first")
     here.save(EDIT, note="second")

@@ -227,7 +227,7 @@ def test_a_row_with_something_in_it_is_never_dropped(
     page = here.submit(table, {name: typed})
     assert page.status == 422
     first = "name" if table == ROOMS else "kind"
-    assert page.error(f"new~1-{first}") in ("Choose: what it is.", "Enter: name.")
+    assert page.error(f"new~1-{first}") in ("Choose what it is.", "Enter a name.")
     assert page.value(name) == typed
     assert stored() == small
 

@@ -61,9 +61,98 @@ def test_the_same_press_for_another_thing_counts_too(
     here: CheckedClient, stored: Stored
 ) -> None:
     here.save(LIST, press="It tripped today: Press the test button, RCD RCD")
-    form = {"on": TODAY.isoformat(), "outcome": "worked"}
+    form = {"on": TODAY.isoformat(), "outcome": "in_order"}
     here.save(f"{LIST}inspection/done", form, press="Write it down")
     assert {o.kind for o in stored().occasions} == {"rcd_button", "inspection"}
+
+
+INSPECTION = f"{LIST}inspection/done"
+
+
+def test_an_inspection_says_what_its_report_asks_for_and_names_the_next(
+    here: CheckedClient, stored: Stored, small: Record
+) -> None:
+    page = here.see(LIST)
+    assert "Write down what the report says: Have the installation inspected" in (
+        page.links
+    )
+    form = here.see(INSPECTION)
+    assert "It worked" not in form.main
+    assert "Next inspection recommended by" in form.main
+    assert "Next inspection" not in here.see(f"{LIST}rcd_button.RCD/done").main
+    typed = {"on": "2024-06-01", "outcome": "in_order", "again_by": "2029-06-01"}
+    after = here.save(INSPECTION, typed, press="Write it down")
+    assert "asks for nothing to be put right" in after.undo
+    assert "Last done on 1 June 2024. Recommended by 1 June 2029." in after.main
+    home = stored().home
+    assert (home.inspected_on, home.inspect_again_by) == (
+        date(2024, 6, 1),
+        date(2029, 6, 1),
+    )
+    facts = here.see("/homes/H1/").main
+    assert "Last inspection report 1 June 2024" in facts
+    assert "Next inspection recommended by 1 June 2029" in facts
+    here.go_on(here.submit_on(after, press="Undo"))
+    assert stored() == small
+
+
+def test_a_paper_that_is_the_later_report_is_what_the_home_shows(
+    here: CheckedClient,
+) -> None:
+    typed = {"on": "2024-06-01", "outcome": "in_order"}
+    here.save(INSPECTION, typed, press="Write it down")
+    paper = {"kind": "condition_report", "dated": "2025-07-01"}
+    here.save("/homes/H1/new/papers", paper, inspect_again_by="2028-07-01")
+    assert "Last inspection report 1 July 2025" in here.see("/homes/H1/").main
+    said = "Last done on 1 July 2025. Recommended by 1 July 2028."
+    assert said in here.see(LIST).main
+    older = {**typed, "again_by": "2029-06-01"}
+    page = here.submit(INSPECTION, older, press="Write it down")
+    assert page.status == 422
+    assert "A later report, of 1 July 2025" in page.error("again_by")
+    assert page.value("again_by", "Write it down") == "2029-06-01"
+
+
+def test_a_report_that_asks_for_something_stays_on_top_until_work_is_done(
+    here: CheckedClient,
+) -> None:
+    typed = {"on": "2026-06-01", "outcome": "put_right", "again_by": "2031-06-01"}
+    after = here.save(INSPECTION, typed, press="Write it down")
+    said = "The report of 1 June 2026 asks for something to be put right"
+    assert f"Now Have the installation inspected {said}" in after.main
+    assert "it did not work" not in after.main.lower()
+    work = {"name": "What the report asked for", "state": "done"}
+    here.save("/homes/H1/new/works", work, done_on="2026-06-20")
+    page = here.see(LIST)
+    assert said not in page.main
+    assert "Last done on 1 June 2026. Recommended by 1 June 2031." in page.main
+
+
+def test_what_cannot_be_of_an_inspection_is_refused_and_kept(
+    here: CheckedClient,
+) -> None:
+    typed = {"on": "2024-06-01", "again_by": "2023-06-01", "note": "Blue paper."}
+    page = here.submit(INSPECTION, typed, press="Write it down")
+    assert page.status == 422
+    assert page.error("again_by") == "That day is before 1 June 2024."
+    assert page.error("outcome") == "Say how it went."
+    kept = {name: page.value(name, "Write it down") for name in typed}
+    assert kept == typed
+
+
+def test_an_alarm_that_did_not_work_goes_before_all_else(
+    here: CheckedClient,
+) -> None:
+    here.save("/homes/H1/new/points?kind=smoke_alarm", kind="smoke_alarm")
+    failed = {"on": TODAY.isoformat(), "outcome": "failed"}
+    here.save(f"{LIST}rcd_button.RCD/done", failed, press="Write it down")
+    step = "Call an electrician: the test button of RCD RCD failed"
+    assert step in here.see("/homes/H1/").links
+    after = here.save(f"{LIST}alarm_test/done", failed, press="Write it down")
+    assert "Nobody may be woken: replace it or have it mended today." in after.main
+    step = "Replace the alarm that did not work, or have it mended today"
+    assert here.see("/homes/H1/").links[step] == LIST
+    assert step in here.see("/homes/").main
 
 
 def test_a_day_of_ones_own_is_set_from_the_list(

@@ -302,7 +302,7 @@ def test_a_home_is_begun_like_a_document(visitor: CheckedClient, demo: Record) -
     both = begin(to_document(demo).encode(), named="x", other="next")
     assert "not both" in both.main
     nameless = begin(to_document(demo).encode())
-    assert nameless.error("named") == "Enter: name."
+    assert nameless.error("named") == "Enter a name."
     nothing = visitor.send("/like-another", {"named": "x", "other": ""})
     assert "Choose a home, or a document." in nothing.main
 

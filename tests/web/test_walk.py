@@ -118,7 +118,7 @@ def test_likely_kinds_come_first_and_every_kind_can_be_listed(
 @pytest.mark.parametrize(
     ("fields", "box", "sentence"),
     [
-        ({"kind": ""}, "kind", "Choose: what it is."),
+        ({"kind": ""}, "kind", "Choose what it is."),
         ({"kind": "piano"}, "kind", "Choose one from the list."),
         ({"count": "many"}, "count", "Enter a number, such as 2."),
         ({"count": "100"}, "count", "Enter a number from 1 to 99."),

@@ -132,6 +132,8 @@ def field(  # noqa: PLR0913 - a declaration, read as a table
     blank: bool = False,
     term: str = "",
     private: str = "",
+    come: bool = False,
+    after: str = "",
 ) -> Any:
     """Declare a field.
 
@@ -146,9 +148,11 @@ def field(  # noqa: PLR0913 - a declaration, read as a table
         blank: Whether leaving it open says that there is none.
         term: Slug of the word in the glossary that explains it.
         private: What it tells of the people in the home, a code of `PRIVATE`.
+        come: Whether its day has to have come: it says when something was done.
+        after: Field whose day is not after this one.
     """
     extra: dict[str, Any] = {"unit": unit, "group": group, "blank": blank}
-    extra |= {"term": term, "private": private}
+    extra |= {"term": term, "private": private, "come": come, "after": after}
     return Field(
         default,
         title=label,
@@ -170,6 +174,8 @@ class FieldSpec:
         blank: Whether leaving it open says that there is none.
         term: Slug of the word in the glossary that explains it; may be empty.
         private: What it tells of people, a code of `PRIVATE`; may be empty.
+        come: Whether its day has to have come.
+        after: Field whose day is not after this one; may be empty.
         choices: Codes and words, for a choice.
         sorts: What a reference may name.
         low: Smallest number.
@@ -186,6 +192,8 @@ class FieldSpec:
     blank: bool
     term: str
     private: str
+    come: bool
+    after: str
     required: bool
     default: Any
     choices: Mapping[str, str]
@@ -216,6 +224,8 @@ def _spec(name: str, info: Any) -> FieldSpec:
         term=extra.get("term", ""),
         private=extra.get("private") or ("notes" if kind == "long" else ""),
         optional=type(None) in _arguments(info.annotation),
+        come=extra.get("come", False),
+        after=extra.get("after", ""),
         required=info.is_required(),
         default=None if info.is_required() else info.default,
         choices=next((m.choices for m in marks if isinstance(m, OneOf)), {}),

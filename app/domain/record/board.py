@@ -105,7 +105,9 @@ class Device(Item):
         "Time-delayed, S", "unknown", term="time-delayed"
     )
     button_pressed_on: date | None = field(
-        "Test button last pressed", hint="The day it was pressed and it tripped."
+        "Test button last pressed",
+        hint="The day it was pressed and it tripped.",
+        come=True,
     )
     button_every_months: int | None = field(
         "Test button asked for every",

@@ -363,6 +363,12 @@ WORKED = {
     "done": "Done",
     "unknown": NOT_KNOWN,
 }
+# What the report of an inspection asks for.
+REPORTED = {
+    "in_order": "The report asks for nothing to be put right",
+    "put_right": "The report asks for something to be put right",
+}
+OUTCOMES = {**WORKED, **REPORTED}
 REMINDER_KINDS = {
     "rcd_button": "Press the test button",
     "inspection": "Have the installation inspected",

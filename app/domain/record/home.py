@@ -44,10 +44,12 @@ class Home(Item):
     floor_area_m2: Number | None = field("Floor area", unit="m²", low=1, high=10000)
     year_built: int | None = field("Year built, about", low=1100, high=2200)
     inspected_on: date | None = field(
-        "Last inspection report", hint="The day that stands on the report."
+        "Last inspection report", hint="The day that stands on the report.", come=True
     )
     inspect_again_by: date | None = field(
-        "Next inspection recommended by", hint="The day that the report recommends."
+        "Next inspection recommended by",
+        hint="The day that the report recommends.",
+        after="inspected_on",
     )
     notes: LongText = field("Notes", "")
 

@@ -65,7 +65,9 @@ class Tie(Item):
     grade: Annotated[str, OneOf(choices.GRADES)] = field(
         "How it is known", "0", term="grade"
     )
-    seen_on: date | None = field("On what day", hint="The day it was seen or written.")
+    seen_on: date | None = field(
+        "On what day", hint="The day it was seen or written.", come=True
+    )
     seen_by: ShortText = field("By whom, or in which document", "", private="names")
     note: LongText = field("Note", "")
 

@@ -60,7 +60,7 @@ class Occasion(Item):
     reminder: Annotated[Ref, RefTo(("reminder",))] | None = field(
         "Reminder", blank=True
     )
-    done_on: date = field("Done on", ...)
-    outcome: Annotated[str, OneOf(choices.WORKED)] = field("How it went", "unknown")
+    done_on: date = field("Done on", ..., come=True)
+    outcome: Annotated[str, OneOf(choices.OUTCOMES)] = field("How it went", "unknown")
     done_by: ShortText = field("By whom", "", private="names")
     note: LongText = field("Note", "")

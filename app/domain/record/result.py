@@ -41,7 +41,7 @@ class Result(Item):
         field("What was tested", hint="Left open: the supply of the home.", blank=True)
     )
     paper: Annotated[Ref, RefTo(("paper",))] | None = field("From which paper")
-    tested_on: date | None = field("Tested on")
+    tested_on: date | None = field("Tested on", come=True)
     tested_by: ShortText = field("By whom", "", hint="Private.", private="names")
     r1_ohm: Number | None = field("r1, line", unit="Ω", low=0, high=100000, group=RING)
     rn_ohm: Number | None = field(

@@ -25,7 +25,9 @@ class Trip(Item):
     noun: ClassVar[str] = "Trip"
     prefix: ClassVar[str] = "J"
 
-    happened_at: Moment | None = field("When", hint="UTC, as 2026-03-01T14:05:00Z.")
+    happened_at: Moment | None = field(
+        "When", hint="UTC, as 2026-03-01T14:05:00Z.", come=True
+    )
     moved: Annotated[str, OneOf(choices.MOVED)] = field("What moved", "unknown")
     device: Annotated[Ref, RefTo(("device", "intake"))] | None = field("Which one")
     found: tuple[Annotated[Ref, RefTo(("point", "circuit"))], ...] = field(

@@ -38,7 +38,7 @@ class Work(Item):
         "Where", (), hint="The things that it touches, such as a circuit or a board."
     )
     planned_for: date | None = field("Planned for", blank=True)
-    done_on: date | None = field("Done on")
+    done_on: date | None = field("Done on", come=True)
     done_before: date | None = field(
         "Done no later than",
         hint="If its day is not known. What is seen after that day is newer.",
@@ -68,7 +68,7 @@ class Paper(Item):
     name: ShortText = field("Name", "", hint="Left open: what it is, and its date.")
     kind: Annotated[str, OneOf(choices.PAPER_KINDS)] = field("What it is", "unknown")
     number: ShortText = field("Its number", "")
-    dated: date | None = field("Its date")
+    dated: date | None = field("Its date", come=True)
     by: ShortText = field(
         "By whom", "", hint="Who signed it. Private.", private="names"
     )
@@ -76,7 +76,7 @@ class Paper(Item):
     about: tuple[Annotated[Ref, RefTo(ABOUT)], ...] = field(
         "What it is about", (), hint="Left open: the home."
     )
-    inspect_again_by: date | None = field("Inspection recommended by")
+    inspect_again_by: date | None = field("Inspection recommended by", after="dated")
     where_kept: ShortText = field("Where it is kept", "", hint="Such as blue folder.")
     note: LongText = field("Note", "")
 

@@ -31,6 +31,7 @@ from app.domain.record import (
     Room,
     Source,
 )
+from app.domain.to_come import without_days_to_come
 
 MOST_NAMED = 5
 # Nominal voltage, BS 7671:2018+A2:2022, 313.1; SI 1994/3021.
@@ -44,10 +45,12 @@ class Sight:
     Attributes:
         record: The record, each list in the order of its references.
         today: The day of the look.
+        written: The record as it is written, with days that are still to come.
     """
 
     record: Record
     today: date
+    written: Record
 
     @cached_property
     def net(self) -> Network:
@@ -97,7 +100,7 @@ class Sight:
     @cached_property
     def faults(self) -> tuple[Fault, ...]:
         """Where the record contradicts itself or stops short."""
-        return faults(self.record)
+        return faults(self.written, self.today)
 
     @cached_property
     def odd(self) -> tuple[Odd, ...]:
@@ -208,9 +211,13 @@ class Sight:
 
 
 def sight(record: Record, today: date) -> Sight:
-    """Return the look at a record on a day, its lists put in one order."""
+    """Return the look at a record on a day, its lists put in one order.
+
+    What is still to come counts as no day of what was done.
+    """
     lists = {cls.plural: _in_one_order(record.of(cls)) for cls in SORTS.values()}
-    return Sight(record.having(**lists), today)
+    written = record.having(**lists)
+    return Sight(without_days_to_come(written, today), today, written)
 
 
 def _in_one_order(items: tuple[Item, ...]) -> tuple[Item, ...]:

@@ -11,11 +11,27 @@ from app.domain.reminders.due import Due
 from app.domain.reminders.plans import worked_as
 
 
-def done(record: Record, due: Due, on: date, outcome: str, note: str = "") -> Record:
+def done(
+    record: Record,
+    due: Due,
+    on: date,
+    outcome: str,
+    note: str = "",
+    again_by: date | None = None,
+) -> Record:
     """Return the record with one time more that something was done.
 
-    A button that worked is written on its RCD as well; a reminder with a day of its own
-    moves on, or has none any more when it was for just once.
+    A button that worked is written on its RCD as well, and an inspection in the home,
+    if it is the latest; a reminder with a day of its own moves on, or has none any more
+    when it was for just once.
+
+    Args:
+        record: The record.
+        due: What was done.
+        on: The day.
+        outcome: How it went, a code of ``OUTCOMES``.
+        note: What was noticed.
+        again_by: The day that the report of an inspection names for the next.
     """
     record = added(
         record,
@@ -31,7 +47,15 @@ def done(record: Record, due: Due, on: date, outcome: str, note: str = "") -> Re
     )
     if outcome not in worked_as(due.kind):
         return record
-    return _moved_on(_pressed(record, due, on), due, on)
+    record = _pressed(_inspected(record, due, on, again_by), due, on)
+    return _moved_on(record, due, on)
+
+
+def _inspected(record: Record, due: Due, on: date, again_by: date | None) -> Record:
+    if due.kind != "inspection" or (due.last_on and on < due.last_on):
+        return record
+    said = {"inspected_on": on, "inspect_again_by": again_by}
+    return record.having(home=record.home.model_copy(update=said))
 
 
 def _pressed(record: Record, due: Due, on: date) -> Record:

@@ -17,8 +17,12 @@ from app.domain.record import Occasion, Record, Reminder
 from app.domain.record._field import Model, field
 from app.domain.record.choices import REMINDER_KINDS
 from app.domain.reminders.plans import Plan, plans, worked_as
+from app.domain.reported import put_right_since
+from app.domain.to_come import without_days_to_come
 
 SET_BY_HAND = "Set by yourself."
+# Common practice, no source; makers' instructions say the like.
+NOBODY_WOKEN = "Nobody may be woken: replace it or have it mended today."
 State = Literal["now", "no_day", "later", "done", "off"]
 HEADS: dict[State, str] = {
     "now": "Now",
@@ -43,6 +47,9 @@ class Due(Model):
     last_on: date | None = field("Last done on")
     failed_on: date | None = field("Did not work on")
     failed: str = field("What says that it did not work", "")
+    put_right_since: date | None = field(
+        "Its report asks for something to be put right"
+    )
     next_on: date | None = field("Next on")
     every: int | None = field("Again every")
     every_unit: str = field("Days or months", "month")
@@ -59,12 +66,18 @@ class Due(Model):
 
 
 def dues(record: Record, today: date) -> tuple[Due, ...]:
-    """Return everything to do again, what is to be done now first."""
-    failures = {ref: f for ref, f in failed_in(record).items() if f.button}
+    """Return everything to do again, what is to be done now first.
+
+    A day that is still to come counts as no day on which something was done.
+    """
+    sane = without_days_to_come(record, today)
+    failures = {ref: f for ref, f in failed_in(sane).items() if f.button}
     found = [
-        _due(record, plan, reminder, today, _failure(plan, failures))
-        for plan, reminder in _merged(record)
+        _due(sane, plan, reminder, today, _failure(plan, failures))
+        for plan, reminder in _merged(sane)
     ]
+    if sane is not record:
+        found = [_with_what_does_not_count(due, record, today) for due in found]
     return tuple(
         sorted(
             found,
@@ -76,6 +89,22 @@ def dues(record: Record, today: date) -> tuple[Due, ...]:
             ),
         )
     )
+
+
+def _with_what_does_not_count(due: Due, written: Record, today: date) -> Due:
+    """Return it with the day, still to come, that is written down as done."""
+    days = (
+        day
+        for plan, reminder in _merged(written)
+        if _key(plan, reminder) == due.key
+        for day in (plan.last_on, _failed_on(written, plan, reminder))
+        if day and day > today
+    )
+    day = next(days, None)
+    if day is None:
+        return due
+    said = f"{in_words(day)} is written down, a day still to come: it counts as no day."
+    return due.model_copy(update={"says": f"{due.says} {said}"})
 
 
 def _merged(record: Record) -> Iterator[tuple[Plan, Reminder | None]]:
@@ -119,6 +148,7 @@ def _due(
     title = REMINDER_KINDS[plan.kind]
     about = record.by_ref.get(plan.about or "")
     failed_on = failure.day if failure else _failed_on(record, plan, reminder)
+    since = put_right_since(record) if plan.kind == "inspection" else None
     bare = Due(
         key=_key(plan, reminder),
         kind=plan.kind,
@@ -131,7 +161,8 @@ def _due(
         every=plan.every[0] if plan.every else None,
         every_unit=plan.every[1] if plan.every else "month",
         duty=plan.duty,
-        state=_state(plan, reminder, today, failed=bool(failure or failed_on)),
+        put_right_since=since,
+        state=_state(plan, reminder, today, failed=bool(failure or failed_on or since)),
         basis=plan.basis,
         reminder=reminder.ref if reminder else "",
     )
@@ -217,7 +248,10 @@ def _says_failed(due: Due) -> Iterator[str]:
     if due.failed:
         yield f"{due.failed[0].upper()}{due.failed[1:]}."
     elif due.failed_on:
-        yield f"On {in_words(due.failed_on)} it did not work."
+        how = "came to nothing" if due.kind == "inspection" else "did not work"
+        yield f"On {in_words(due.failed_on)} it {how}."
+    if due.kind == "alarm_test":
+        yield NOBODY_WOKEN
     if due.kind == "rcd_button":
         yield "Call an electrician: until then it may guard nobody."
     if due.failed and due.failed_on is None:
@@ -228,7 +262,11 @@ def _sentences(due: Due, today: date) -> Iterator[str]:
     if due.failed or due.failed_on:
         yield from _says_failed(due)
         return
-    if due.last_on:
+    if due.put_right_since:
+        day = in_words(due.put_right_since)
+        yield f"The report of {day} asks for something to be put right: call an"
+        yield "electrician, then write down the work, or its paper."
+    elif due.last_on:
         yield f"Last done on {in_words(due.last_on)}."
     if due.next_on is None:
         yield "" if due.state == "done" else "No day is known."

@@ -10,6 +10,7 @@ from app.domain.buttons import last_pressed, months_of, rcds_of
 from app.domain.days import later
 from app.domain.inspection import inspection_of
 from app.domain.record import Point, Record
+from app.domain.record.choices import REPORTED
 
 # What is pressed, to see whether it works.
 PRESSED = ("rcd_button", "alarm_test")
@@ -110,8 +111,14 @@ def _replacement(record: Record, alarm: Point) -> Plan:
 
 
 def worked_as(kind: str) -> tuple[str, ...]:
-    """Return how a thing may have gone to count as done: what is pressed must work."""
-    return ("worked",) if kind in PRESSED else ("worked", "done", "unknown")
+    """Return how a thing may have gone to count as done: what is pressed must work.
+
+    A report was made whatever it asks for.
+    """
+    done = ("worked", "done", "unknown")
+    if kind in PRESSED:
+        return ("worked",)
+    return (*done, *REPORTED) if kind == "inspection" else done
 
 
 def _last(record: Record, kind: str, about: str | None) -> date | None:

@@ -12,6 +12,7 @@ from app.domain.faults import faults
 from app.domain.odd import odd_ones_out
 from app.domain.record import Record
 from app.web.addresses import item_url
+from app.web.papers import today
 from app.web.session import supply
 
 bp = Blueprint("faults", __name__, url_prefix="/homes/<home>/open-questions")
@@ -57,7 +58,7 @@ def index(home: str) -> ResponseReturnValue:
     """Show what the record contradicts, and what it leaves open."""
     net = supply(home)
     record = net.record
-    found = faults(record)
+    found = faults(record, today())
     page = FaultsPage(
         title="Open questions",
         answer=_answer(found),

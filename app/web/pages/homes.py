@@ -18,6 +18,8 @@ from app.domain.faults import faults
 from app.domain.mpan import area
 from app.domain.progress import Progress, progress
 from app.domain.record import Home, Item, Record, Source, specs
+from app.domain.reminders import dues
+from app.domain.reported import home_as_reported
 from app.errors import InvalidError
 from app.services.homes import (
     OpenHome,
@@ -33,6 +35,7 @@ from app.store.copies import copies_in, last_good
 from app.store.homes import all_homes, deleted_homes, home_id
 from app.web.forms import Difference, ItemForm, defaults_of, differences, values_of
 from app.web.paired import from_here
+from app.web.papers import today
 from app.web.remarked import counts, remarked
 from app.web.session import change, opened, opened_to_change, read
 from app.web.standings import standing_of_home
@@ -202,8 +205,8 @@ def create() -> ResponseReturnValue:
 def show(home: str) -> ResponseReturnValue:
     """Show one home at a glance."""
     record = opened(home).record
-    found = faults(record)
-    known = progress(record, found)
+    found = faults(record, today())
+    known = progress(record, found, dues(record, today()))
     page = HomePage(
         title=record.home.name,
         progress=known,
@@ -316,7 +319,8 @@ def _last_copy() -> str:
 
 def _facts(record: Record, *, supply: bool) -> Facts:
     skip = tuple(s.name for s in specs(Home) if bool(s.group) != supply)
-    facts = facts_of(record.home, record, skip=(*skip, "name"))
+    home = home_as_reported(record, today())
+    facts = facts_of(home, record, skip=(*skip, "name"))
     if not (supply and record.home.mpan):
         return facts
     by_mpan = ("Licence area by the MPAN", area(record.home.mpan))

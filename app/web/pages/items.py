@@ -9,6 +9,7 @@ from flask.typing import ResponseReturnValue
 from sqlalchemy import Connection
 
 from app.domain.edits import added, moved, new_ref, removed, replaced
+from app.domain.named import in_a_sentence
 from app.domain.record import SORTS, Item, Record, specs
 from app.errors import InvalidError, NotFoundError
 from app.services.homes import OpenHome, digest, save
@@ -67,7 +68,7 @@ def create(home: str, plural: str) -> ResponseReturnValue:
         if form.valid() and _free(form, start.record):
             item = form.item()
             record = added(start.record, item, after=request.args.get("after"))
-            sentence = f"Added {cls.noun.lower()} {item.title} ({item.ref})."
+            sentence = f"Added {_said(record, item)}."
             done = _saved(connection, start, form, record, sentence)
             if form.form.errors == {}:
                 return redirect(_after(record, item, done), 303)
@@ -103,7 +104,7 @@ def update(home: str, plural: str, ref: str) -> ResponseReturnValue:
                 status = 409
             else:
                 record = replaced(start.record, ref, item)
-                sentence = f"Changed {cls.noun.lower()} {item.title} ({item.ref})."
+                sentence = f"Changed {_said(record, item)}."
                 renamed = item.ref != ref
                 done = _saved(connection, start, form, record, sentence, once=renamed)
                 if form.form.errors == {}:
@@ -129,7 +130,7 @@ def destroy(home: str, plural: str, ref: str) -> ResponseReturnValue:
             page = delete_page(start.record, item, stale=True)
             return render_template("pages/items/delete.html", page=page), 409
         record = removed(start.record, ref)
-        sentence = f"Deleted {item.noun.lower()} {item.title} ({ref})."
+        sentence = f"Deleted {_said(start.record, item)}."
         done = save(connection, start, record, sentence)
     return redirect(list_url(record, item, done), 303)
 
@@ -144,9 +145,13 @@ def move(home: str, plural: str, ref: str) -> ResponseReturnValue:
         start = opened_to_change(connection, home)
         item = _find(start.record, _sort(plural), ref)
         record = moved(start.record, ref, steps)
-        sentence = f"Moved {item.noun.lower()} {item.title} ({ref})."
+        sentence = f"Moved {_said(record, item)}."
         done = save(connection, start, record, sentence)
     return redirect(list_url(record, item, done), 303)
+
+
+def _said(record: Record, item: Item) -> str:
+    return f"{item.noun.lower()} {in_a_sentence(record, item)}"
 
 
 def _sort(plural: str) -> type[Item]:

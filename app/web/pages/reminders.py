@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
-from datetime import UTC, datetime
+from datetime import UTC, date, datetime
 
 from flask import Blueprint, Response, redirect, render_template, url_for
 from flask.typing import ResponseReturnValue
@@ -13,7 +14,7 @@ from wtforms.validators import ValidationError
 
 from app.domain.days import in_words
 from app.domain.record import Reminder
-from app.domain.record.choices import WORKED
+from app.domain.record.choices import REPORTED, WORKED
 from app.domain.reminders import HEADS, Due, done, dues
 from app.errors import NotFoundError
 from app.services.homes import save
@@ -31,6 +32,13 @@ PRESS = {
 }
 PRESSED = {code: WORKED[code] for code in ("worked", "failed")}
 OUTCOMES = {code: word for code, word in WORKED.items() if code != "unknown"}
+ANOTHER = "Another day, or it failed"
+PRESSED_ONLY = "Say whether it worked: pressed is not tripped."
+LATER_REPORT = (
+    "A later report, of {}, is written down: it says when the next is. Add this one "
+    "among the papers."
+)
+INSPECTED = {**REPORTED, "done": "Done; the report is still to come"}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -42,8 +50,10 @@ class DueView:
         about: What it is about and its address, if it is one thing.
         says: When it was last done, and when it is next.
         basis: Why, or where that stands; empty where the one before it says the same.
-        press: Words and outcome of the button that says it was done today.
+        press: Words and outcome of the button that says it was done today; None where
+            more has to be said.
         done: Address that takes it, and where another day or outcome is written down.
+        ask: Words of the link to that page.
         set: Words and address of the form with its day.
     """
 
@@ -51,8 +61,9 @@ class DueView:
     about: tuple[str, str] | None
     says: str
     basis: str
-    press: tuple[str, str]
+    press: tuple[str, str] | None
     done: str
+    ask: str
     set: tuple[str, str]
 
 
@@ -82,6 +93,10 @@ class DoneForm(FlaskForm):  # type: ignore[misc]
 
     on = DayField("Done on")
     outcome = RadioField("How it went", choices=options(OUTCOMES))
+    again_by = DayField(
+        "Next inspection recommended by",
+        description="The day that the report names; open, if it names none.",
+    )
     note = StringField("Note", description="What you noticed, if anything.")
 
     def validate_on(self, field: DayField) -> None:
@@ -90,6 +105,34 @@ class DoneForm(FlaskForm):  # type: ignore[misc]
             raise ValidationError("Enter the day on which it was done.")
         if field.data > today():
             raise ValidationError("That day is still to come. Enter when it was done.")
+
+    def validate_again_by(self, field: DayField) -> None:
+        """Take a day that is not before the report's own."""
+        if field.data and self.on.data and field.data < self.on.data:
+            raise ValidationError(f"That day is before {in_words(self.on.data)}.")
+
+    def fit(self, due: Due) -> DoneForm:
+        """Ask what there is to say of one thing."""
+        self.outcome.choices = options(_outcomes(due))
+        if due.kind != "inspection":
+            del self.again_by
+        return self
+
+    def says_how(self, due: Due) -> bool:
+        """Return whether all that has to be said of it is; sentences say where not."""
+        good: bool = self.validate()
+        if self.outcome.errors:
+            pressed = due.kind in PRESS and self.outcome.data == "done"
+            self.outcome.errors = [PRESSED_ONLY if pressed else "Say how it went."]
+        if good and due.last_on and self.on.data < due.last_on and self.next_one():
+            self.again_by.errors = [LATER_REPORT.format(in_words(due.last_on))]
+            return False
+        return good
+
+    def next_one(self) -> date | None:
+        """Return the day that the report names for the next inspection."""
+        field = self._fields.get("again_by")
+        return field.data if field else None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -146,44 +189,47 @@ def calendar(home: str) -> ResponseReturnValue:
 @bp.get("/<due>/done")
 def ask_done(home: str, due: str) -> ResponseReturnValue:
     """Ask on which day something was done, and how it went."""
-    form = DoneForm(on=today(), outcome="worked")
-    return _form(home, _find(dues(opened(home).record, today()), due), form)
+    found = _find(dues(opened(home).record, today()), due)
+    outcome = None if found.kind == "inspection" else "worked"
+    return _form(home, found, DoneForm(on=today(), outcome=outcome).fit(found))
 
 
 @bp.post("/<due>/done")
 def take_done(home: str, due: str) -> ResponseReturnValue:
     """Write down that something was done."""
-    form = DoneForm()
     with change() as connection:
         start = opened_to_change(connection, home)
         found = _find(dues(start.record, today()), due)
-        if form.validate() and _says_how(found, form):
+        form = DoneForm().fit(found)
+        if form.says_how(found):
             record = done(
                 start.record,
                 found,
                 form.on.data,
                 form.outcome.data,
                 tidy(form.note.data or ""),
+                form.next_one(),
             )
-            words = OUTCOMES[form.outcome.data].lower()
-            sentence = f"{found.named}, {in_words(form.on.data)}: {words}."
-            number = save(connection, start, record, sentence, once=sent_once())
+            number = save(
+                connection, start, record, _said(found, form), once=sent_once()
+            )
             return redirect(with_done(url_for(".index", home=home), number), 303)
     return _form(home, found, form), 422
 
 
-def _says_how(due: Due, form: DoneForm) -> bool:
-    """Return whether what was pressed is said to have worked, or not."""
-    if due.kind in PRESS and form.outcome.data == "done":
-        form.outcome.errors = ["Say whether it worked: pressed is not tripped."]
-        return False
-    return True
+def _outcomes(due: Due) -> Mapping[str, str]:
+    """Return how it may have gone: pressed is not tripped, which has to be said."""
+    if due.kind in PRESS:
+        return PRESSED
+    return INSPECTED if due.kind == "inspection" else OUTCOMES
+
+
+def _said(due: Due, form: DoneForm) -> str:
+    words = _outcomes(due)[form.outcome.data]
+    return f"{due.named}, {in_words(form.on.data)}: {words[0].lower()}{words[1:]}."
 
 
 def _form(home: str, due: Due, form: DoneForm) -> str:
-    if due.kind in PRESS:
-        # Pressed is not tripped: which it was has to be said.
-        form.outcome.choices = options(PRESSED)
     page = DonePage(
         title=due.named, says=due.says, form=form, back=url_for(".index", home=home)
     )
@@ -201,13 +247,15 @@ def _views(home: str, group: list[Due]) -> tuple[DueView, ...]:
 def _view(home: str, due: Due, basis: str) -> DueView:
     record = opened(home).record
     about = record.by_ref.get(due.about.ref) if due.about else None
+    inspected = due.kind == "inspection"
     return DueView(
         title=due.title,
         about=(about.title, item_url(home, about)) if about else None,
         says=due.says,
         basis=basis,
-        press=PRESS.get(due.kind, ("Done today", "done")),
+        press=None if inspected else PRESS.get(due.kind, ("Done today", "done")),
         done=url_for(".take_done", home=home, due=due.key),
+        ask="Write down what the report says" if inspected else ANOTHER,
         set=_set(home, due),
     )
 

@@ -35,7 +35,7 @@ from app.services.replies import (
 )
 from app.store.replies import throw_away
 from app.web.addresses import item_url, with_done
-from app.web.fields import DayField, tidy
+from app.web.fields import DayField, has_come, tidy
 from app.web.session import change, opened, opened_to_change, read
 
 FILE = "file-"
@@ -112,7 +112,7 @@ class SourceForm(FlaskForm):  # type: ignore[misc]
 
     by = StringField("Who says so")
     paper = StringField("Which paper, with its number")
-    dated = DayField("Its date")
+    dated = DayField("Its date", validators=[has_come])
 
     def validate_by(self, field: StringField) -> None:
         """Take what fits on a line."""

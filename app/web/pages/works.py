@@ -27,7 +27,7 @@ from app.domain.works import (
 from app.errors import NotFoundError
 from app.services.homes import digest, save
 from app.web.addresses import delete_url, edit_url, item_url, with_done
-from app.web.fields import DayField, options, tidy
+from app.web.fields import DayField, has_come, options, tidy
 from app.web.files_view import FilesView, files_of
 from app.web.forms import sent_once
 from app.web.papers import today
@@ -131,7 +131,7 @@ class DoneForm(FlaskForm):  # type: ignore[misc]
         choices=options({NO_PAPER: "None, or not yet", **PAPER_KINDS}),
     )
     number = StringField("Its number")
-    dated = DayField("Its date")
+    dated = DayField("Its date", validators=[has_come])
 
     def validate_done_on(self, field: DayField) -> None:
         """Take a day that has come."""

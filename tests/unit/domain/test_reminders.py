@@ -12,9 +12,11 @@ from typing import Any
 import pytest
 
 from app.domain.days import later
-from app.domain.record import Device, Occasion, Paper, Record, Reminder
+from app.domain.faults import faults
+from app.domain.record import Device, Occasion, Paper, Record, Reminder, Work
 from app.domain.remarks import remarks
 from app.domain.reminders import Due, done, dues
+from app.domain.reported import home_as_reported
 from tests.builders import board, device, home, point, street
 
 TODAY = date(2026, 11, 25)
@@ -63,6 +65,132 @@ def test_a_button_comes_after_six_months() -> None:
     assert "514.12.2" in due.basis
 
 
+TO_COME, LATER_STILL = date(2031, 5, 3), date(2036, 5, 3)
+DAY_TO_COME: dict[str, tuple[Record, str, date | None]] = {
+    "button on the device": (
+        house(button_pressed_on=TO_COME),
+        "rcd_button.RCD",
+        None,
+    ),
+    "button pressed": (
+        house(button_pressed_on=date(2026, 1, 1)).having(
+            occasions=(
+                Occasion(
+                    ref="O1",
+                    kind="rcd_button",
+                    about="RCD",
+                    done_on=TO_COME,
+                    outcome="worked",
+                ),
+            )
+        ),
+        "rcd_button.RCD",
+        date(2026, 1, 1),
+    ),
+    "inspection of the home": (
+        home(tenure="owner", inspected_on=TO_COME, inspect_again_by=LATER_STILL),
+        "inspection",
+        None,
+    ),
+    "report": (
+        home(tenure="owner", inspected_on=date(2014, 6, 1)).having(
+            papers=(report("Q1", TO_COME, LATER_STILL),)
+        ),
+        "inspection",
+        date(2014, 6, 1),
+    ),
+    "alarm": (
+        house().having(
+            occasions=(
+                Occasion(
+                    ref="O1", kind="alarm_test", done_on=TO_COME, outcome="worked"
+                ),
+            )
+        ),
+        "alarm_test",
+        None,
+    ),
+}
+
+
+@pytest.mark.parametrize("case", DAY_TO_COME)
+def test_a_day_to_come_silences_nothing_and_is_said(case: str) -> None:
+    record, key, last_on = DAY_TO_COME[case]
+    due = of(record, key)
+    assert due.last_on == last_on
+    assert due.state == ("now" if last_on else "no_day")
+    assert "3 May 2031 is written down, a day still to come" in due.says
+    (fault,) = [f for f in faults(record, TODAY) if f.code == "day_to_come"]
+    assert fault.wrong
+    assert "3 May 2031" in fault.sentence
+    codes = {r.code for r in remarks(record, TODAY) if r.outcome == "remark"}
+    assert "record-contradicts-itself" in codes
+    # On the day itself it counts.
+    assert of(record, key, TO_COME).last_on == TO_COME
+    assert "still to come" not in of(record, key, TO_COME).says
+    assert not [f for f in faults(record, TO_COME) if f.code == "day_to_come"]
+
+
+def test_what_did_not_work_is_hidden_by_no_slip_of_a_clock() -> None:
+    failed = Occasion(ref="O1", kind="alarm_test", done_on=TO_COME, outcome="failed")
+    due = of(house().having(occasions=(failed,)), "alarm_test")
+    assert (due.state, due.failed_on) == ("now", TODAY)
+
+
+def test_a_report_that_asks_for_something_is_a_report_all_the_same() -> None:
+    record = home(tenure="owner", inspected_on=date(2014, 6, 1))
+    asked, day = of(record, "inspection"), date(2026, 6, 1)
+    after = done(record, asked, day, "put_right", again_by=date(2027, 6, 1))
+    due = of(after, "inspection")
+    assert (due.state, due.last_on, due.next_on) == ("now", day, date(2027, 6, 1))
+    assert due.put_right_since == day
+    assert "call an electrician" in due.says
+    assert after.home.inspect_again_by == date(2027, 6, 1)
+
+
+@pytest.mark.parametrize(
+    "since",
+    [
+        {"works": (Work(ref="W9", name="A", state="done", done_on=date(2026, 6, 1)),)},
+        {"papers": (Paper(ref="Q1", kind="minor_works", dated=date(2026, 7, 1)),)},
+        {"papers": (report("Q1", date(2026, 7, 1), None),)},
+    ],
+)
+def test_work_or_a_later_report_ends_what_is_to_be_put_right(
+    since: dict[str, Any],
+) -> None:
+    record = home(tenure="owner")
+    after = done(record, of(record, "inspection"), date(2026, 6, 1), "put_right")
+    assert of(after, "inspection").state == "now"
+    assert of(after.having(**since), "inspection").put_right_since is None
+    before = Work(ref="W9", name="A", state="done", done_on=date(2026, 5, 1))
+    assert of(after.having(works=(before,)), "inspection").put_right_since
+
+
+def test_an_older_report_written_down_later_leaves_the_home_as_it_is() -> None:
+    record = home(inspected_on=date(2024, 6, 1), inspect_again_by=date(2029, 6, 1))
+    due = of(record, "inspection")
+    assert done(record, due, date(2014, 6, 1), "in_order").home == record.home
+
+
+def test_a_home_shows_the_latest_report_wherever_it_stands() -> None:
+    record = home(tenure="owner", inspected_on=date(2014, 6, 1))
+    record = record.having(papers=(report("Q1", date(2025, 7, 1), None),))
+    shown = home_as_reported(record, TODAY)
+    assert (shown.inspected_on, shown.inspect_again_by) == (
+        date(2025, 7, 1),
+        date(2035, 7, 1),
+    )
+
+
+def test_an_alarm_that_did_not_work_may_wake_nobody() -> None:
+    record = house()
+    failed = done(record, of(record, "alarm_test"), TODAY, "failed")
+    says = of(failed, "alarm_test").says
+    assert says.startswith("On 25 November 2026 it did not work. Nobody may be woken")
+    assert "Nobody" not in of(record, "alarm_test").says
+
+
 def test_what_stands_on_the_device_goes_before() -> None:
     record = house(button_pressed_on=date(2026, 6, 1), button_every_months=3)
     due = of(record, "rcd_button.RCD")
@@ -85,7 +213,8 @@ def test_one_that_did_not_trip_stays_on_top_and_is_no_last_time() -> None:
     assert (due.key, due.state) == ("rcd_button.RCD", "now")
     assert "Call an electrician" in due.says
     mended = done(after, due, TODAY.replace(day=26), "worked")
-    assert of(mended, "rcd_button.RCD").state == "later"
+    tomorrow = TODAY.replace(day=26)
+    assert of(mended, "rcd_button.RCD", tomorrow).state == "later"
 
 
 def test_alarms_are_tested_together_and_replaced_one_by_one() -> None:
