@@ -15,6 +15,7 @@ from tests.builders import board, circuit, home, main_switch, room, socket, stre
 from tests.builders import tie as tied
 
 SEEN = date(2024, 5, 1)
+TODAY = date(2026, 11, 25)
 
 
 def house() -> Record:
@@ -91,13 +92,13 @@ def test_what_is_seen_after_work_without_a_day_is_newer() -> None:
 
 def test_work_that_says_nowhere_is_asked_where_it_was() -> None:
     record = with_work()
-    (asked,) = [r for r in remarks(record, SEEN) if r.about[0] == "WK"]
+    (asked,) = [r for r in remarks(record, TODAY) if r.about[0] == "WK"]
     assert "where it was done" in asked.sentence
     assert asked.outcome != "remark"
     told = with_work("C2")
-    assert not [r for r in remarks(told, SEEN) if r.about[0] == "WK"]
+    assert not [r for r in remarks(told, TODAY) if r.about[0] == "WK"]
     older = with_work(done_on=date(2024, 1, 1))
-    assert not [r for r in remarks(older, SEEN) if r.about[0] == "WK"]
+    assert not [r for r in remarks(older, TODAY) if r.about[0] == "WK"]
 
 
 def test_a_tie_without_a_day_may_be_older() -> None:
