@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
+from app.domain.conditions import recorded_bad, seen_as
 from app.domain.fault import Fault
 from app.domain.kinds import INTAKE_KINDS
 from app.domain.record import Record
@@ -52,7 +53,8 @@ def progress(
         f"the points it is recorded what feeds them, for {len(seen)} it was seen or "
         "documented."
     )
-    step, endpoint, arguments = _guarding_nobody(waiting) or _next(record, faults)
+    urgent = _something_wrong(record) or _guarding_nobody(waiting)
+    step, endpoint, arguments = urgent or _next(record, faults)
     return Progress(
         known=known
         if record.rooms or record.boards
@@ -107,6 +109,13 @@ def _guarding_nobody(waiting: Iterable[Due]) -> NextStep | None:
             name = due.about.title if due.about else "the RCD"
             step = f"Call an electrician: the test button of {name} failed"
             return step, "reminders.index", ()
+    return None
+
+
+def _something_wrong(record: Record) -> NextStep | None:
+    for item in recorded_bad(record):
+        words = f"Leave {item.title} alone and call: {seen_as(item)}"
+        return words, "call.index" if item.sort == "intake" else "remarks.index", ()
     return None
 
 

@@ -33,6 +33,8 @@ from app.domain.tripped import (
     story,
     suspects,
     where,
+    wrong_lines,
+    wrong_on,
 )
 from app.web.tripped_address import NOBODY_KNOWS, Walk
 
@@ -48,6 +50,8 @@ FUSES_STAY = (
     "trips, leave it off and call."
 )
 START = Walk(codes=(), named=())
+# Where a thing that has moved is about to be switched on again.
+BEFORE_RESETTING = frozenset({"rcd", "breaker"})
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -152,7 +156,14 @@ def screen_page(net: Network, walk: Walk) -> ScreenPage:
         reminder=_reminder(found) if shown and not screen.resets else "",
         missed=missed(_left_off(net, walk, screen, found)),
         groups=_groups(found) if shown else (),
-        lines=tuple(line for line in _lines(net, walk, screen, hangs) if line[1]),
+        lines=tuple(
+            line
+            for line in (
+                *_wrong(net, walk, screen),
+                *_lines(net, walk, screen, hangs),
+            )
+            if line[1]
+        ),
         why=screen.why,
         choices=tuple((words, walk.going(code).url(home)) for code, words in choices),
         stop=screen.stop,
@@ -162,6 +173,18 @@ def screen_page(net: Network, walk: Walk) -> ScreenPage:
         sheet=url_for("tripped.sheet", home=home),
         log=url_for("trips.index", home=home),
     )
+
+
+def leaving(net: Network, walk: Walk) -> Walk | None:
+    """Return the walk to leaving it off, if by the record nothing may be switched on.
+
+    That holds by address too: no screen that switches on is shown.
+    """
+    screen = walk.screens[-1]
+    near = screen.resets or screen.code in BEFORE_RESETTING
+    if not near or not wrong_on(net, walk.chosen.device):
+        return None
+    return Walk(codes=("leave",), named=walk.named)
 
 
 def hanging_on(net: Network, walk: Walk) -> tuple[Hanging, ...]:
@@ -194,6 +217,14 @@ def _about(net: Network, walk: Walk, hangs: tuple[Hanging, ...]) -> str:
     before = earlier(net.record, one.ref)
     often = f" It has tripped before: {since(before)}." if before else ""
     return f"{one.title}{on}.{often}"
+
+
+def _wrong(net: Network, walk: Walk, screen: Screen) -> tuple[Lines, ...]:
+    """Return what is recorded as hot, broken or wet, where that is asked about."""
+    if screen.code not in ("stop", "leave"):
+        return ()
+    bad = wrong_lines(wrong_on(net, walk.chosen.device))
+    return (("By the record something is wrong: leave it off", bad),)
 
 
 def _lines(

@@ -297,3 +297,17 @@ def test_it_is_reached_from_where_one_stands(
     chart = at_h10.see("/homes/h10/boards/B1/chart")
     sheet = at_h10.get(chart.links["If it trips, PDF"])
     assert "If it trips" in pdf_text(sheet.get_data())
+
+
+def test_on_a_board_that_is_hot_nothing_is_switched_on_again(
+    visitor: CheckedClient, keep: Keep
+) -> None:
+    hot = b.board("B1", b.main_switch("MS", b.rcd("R1", b.way("W1"))), condition="hot")
+    keep(b.home(b.street(hot)))
+    home = b.home().home.ref
+    assert "something is wrong" in visitor.see(f"/homes/{home}/tripped/?to=stop").main
+    for codes in (("moved", "rcd"), ("moved", "rcd", "rcd-on")):
+        answer = visitor.get(url(*codes, home=home, device="R1"))
+        place = answer.headers["Location"]
+        assert "to=leave" in place
+        assert "leave it off" in visitor.see(place).main

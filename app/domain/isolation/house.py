@@ -4,14 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from app.domain.conditions import bad_ones
 from app.domain.isolation.cautions import not_the_main_switch
 from app.domain.isolation.help import STOP_WHEN, whom_to_call
-from app.domain.isolation.names import called
+from app.domain.isolation.names import called, wrong_with
 from app.domain.isolation.outcome import affected, behind, room_name, switches, unfed
 from app.domain.isolation.rounds import in_the_round, stayed_live
 from app.domain.isolation.sets import heads
 from app.domain.isolation.shapes import HouseOff, OnTheDay, StillLive
 from app.domain.isolation.sources import open_kinds, other_sources
+from app.domain.isolation.stops import KEEP_AWAY
 from app.domain.isolation.wires import Wires, carries_supply, wires
 from app.domain.network import Network
 from app.domain.record import Board, IntakeItem, Item, Point
@@ -37,9 +39,19 @@ def house_off(net: Network, day: OnTheDay | None = None) -> HouseOff:
         sources=other_sources(record, day),
         sources_answered=not open_kinds(record, day),
         unknown=_unknown(run),
+        stops=_stops(bad_ones((*record.intake, *record.boards))),
+        leave=_leave(bad_ones(record.points)),
         stop_when=STOP_WHEN,
         call=whom_to_call(record.home),
     )
+
+
+def _stops(bad: tuple[Item, ...]) -> tuple[str, ...]:
+    return (f"{wrong_with(bad)} {KEEP_AWAY}",) if bad else ()
+
+
+def _leave(bad: tuple[Item, ...]) -> tuple[str, ...]:
+    return (f"{wrong_with(bad)} Do not use or open it, and call.",) if bad else ()
 
 
 def _still_live(

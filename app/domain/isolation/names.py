@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from app.domain.answers import Named
+from app.domain.conditions import seen_as
 from app.domain.record import Item
 
 MOST_NAMED = 8
@@ -29,3 +30,9 @@ def listed(words: Iterable[str], most: int = MOST_NAMED) -> str:
     if len(found) < 2:
         return "".join(found)
     return f"{', '.join(found[:-1])} and {found[-1]}"
+
+
+def wrong_with(items: Iterable[Item]) -> str:
+    """Return that something is wrong with things, and what, in one sentence."""
+    found = listed(f"{called(item)}: {seen_as(item)}" for item in items)
+    return f"By the record something is wrong. {found}."

@@ -166,5 +166,7 @@ class HouseOff(Model):
     sources: tuple[OtherSource, ...] = field("Other sources", ())
     sources_answered: bool = field("Every source answered", default=False)
     unknown: tuple[str, ...] = field("Not known", ())
+    stops: tuple[str, ...] = field("Why nothing is switched first", ())
+    leave: tuple[str, ...] = field("Not to be used or touched", ())
     stop_when: tuple[str, ...] = field("When to stop", ())
     call: tuple[str, ...] = field("Whom to call", ())

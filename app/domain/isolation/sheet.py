@@ -149,8 +149,8 @@ def house_sheet(found: HouseOff) -> Sheet:
     return Sheet(
         title="Whole house off",
         home=found.home_name,
-        advice="" if found.sources_answered else ADVICE["stop"],
-        stops=found.unknown,
+        advice=ADVICE["stop"] if found.stops or not found.sources_answered else "",
+        stops=(*found.stops, *found.unknown),
         reasons=(),
         labels=(),
         set_name="every switch of the home",
@@ -166,7 +166,7 @@ def house_sheet(found: HouseOff) -> Sheet:
         sources=tuple(
             f"{s.title}: {s.sentence}" for s in found.sources if s.known == "yes"
         ),
-        cautions=tuple(caution.sentence for caution in found.not_main),
+        cautions=(*found.leave, *(caution.sentence for caution in found.not_main)),
         steps=(),
         stop_when=found.stop_when,
         call=found.call,

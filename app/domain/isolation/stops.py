@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from app.domain.conditions import bad_ones
 from app.domain.isolation.case import Case
-from app.domain.isolation.names import called, listed, named
+from app.domain.isolation.names import called, listed, named, wrong_with
 from app.domain.isolation.outcome import breaks_neutral, unfed
 from app.domain.isolation.rounds import stayed_live, told
 from app.domain.isolation.shapes import Reason
@@ -14,6 +15,7 @@ from app.domain.isolation.turns import GUIDES, MEMORY, PRACTICE, WIRING, Rule, r
 from app.domain.record import Board, Device, IntakeItem, Item
 from app.domain.record.choices import SOURCE_KINDS
 
+KEEP_AWAY = "Keep away and call, before any switch there is touched."
 # What a person can settle on the day, by asking whoever depends on it.
 SETTLED = frozenset({"leave_on", "medical"})
 
@@ -182,12 +184,26 @@ def medical(case: Case) -> Iterator[Reason]:
 
 def condition(case: Case) -> Iterator[Reason]:
     """Something in the intake looks hot, broken, wet, leaking or loose."""
-    bad = ("hot", "damaged", "wet", "leaking", "loose")
-    if found := [i for i in case.record.intake if i.condition in bad]:
+    if found := bad_ones(case.record.intake):
+        yield stop("condition", f"{wrong_with(found)} {KEEP_AWAY}", MEMORY)
+
+
+def board_condition(case: Case) -> Iterator[Reason]:
+    """A board that would be worked on or switched looks hot, broken, wet or loose."""
+    switched = {d.board for d in case.record.devices if d.ref in case.used}
+    refs = switched | {board.ref for board in case.aim.boards}
+    boards = (board for board in case.record.boards if board.ref in refs)
+    if found := bad_ones(boards):
+        yield stop("board_condition", f"{wrong_with(found)} {KEEP_AWAY}", MEMORY)
+
+
+def point_condition(case: Case) -> Iterator[Reason]:
+    """A point of the work, or a switch among the points, looks the like."""
+    switched = (p for p in case.record.points if p.ref in case.used)
+    if found := bad_ones(dict.fromkeys((*case.aim.points, *switched))):
         yield stop(
-            "condition",
-            f"The record says that something is wrong with {named(found)}. "
-            "Keep away and call, before any switch there is touched.",
+            "point_condition",
+            f"{wrong_with(found)} Do not use or open it, and call an electrician.",
             MEMORY,
         )
 
@@ -242,4 +258,6 @@ STOPS: tuple[Rule, ...] = (
     leave_on,
     medical,
     condition,
+    board_condition,
+    point_condition,
 )

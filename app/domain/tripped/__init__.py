@@ -38,6 +38,7 @@ from app.domain.tripped.suspects import (
     circuits_below,
     suspects,
 )
+from app.domain.tripped.wrong import wrong_lines, wrong_on
 
 __all__ = [
     "FIRST",
@@ -71,4 +72,6 @@ __all__ = [
     "suspects",
     "trail",
     "where",
+    "wrong_lines",
+    "wrong_on",
 ]

@@ -54,10 +54,25 @@ _SCREENS = (
             "A smell of burning, heat, buzzing, smoke or scorch marks?",
             "A cable drilled or cut, or anything broken open?",
             "Did someone get a shock or a tingle?",
+            "A lock, a notice, or somebody at work on it?",
         ),
-        choices={"leave": "Yes, or I am not sure", "moved": "No, none of these"},
+        choices={
+            "leave": "Yes, or I am not sure",
+            "at-work": "A lock, a notice, somebody at work",
+            "moved": "No, none of these",
+        },
         why="Any of these means that switching on again can hurt someone.",
-        called="Water, burning, damage or a shock",
+        called="Water, burning, damage, a shock, or somebody at work",
+    ),
+    Screen(
+        code="at-work",
+        title="Leave it off and ask",
+        says=(
+            "It may be off on purpose, with somebody's hands on the wires.",
+            "Only who hung the lock or the notice takes it off and switches on.",
+        ),
+        choices={"tell": "Nobody here knows of it"},
+        stop=True,
     ),
     Screen(
         code="leave",

@@ -15,6 +15,7 @@ from app.domain.record.choices import CARE
 from app.domain.tripped.hanging import can_trip, has_button, where
 from app.domain.tripped.screens import SCREENS
 from app.domain.tripped.suspects import Suspect, suspects
+from app.domain.tripped.wrong import wrong_lines, wrong_on
 
 FIRST_GROUNDS = ("outdoors", "wet")
 _UNPLUG = (
@@ -31,6 +32,10 @@ _NEUTRAL = (
     "Leave it off and call."
 )
 RULES = (
+    (
+        "A lock, a notice, somebody at work:",
+        "it is off on purpose. Only who hung it takes it off and switches on.",
+    ),
     ("Unplug", _UNPLUG),
     ("Switch it on, once:", "right down to off first, then up."),
     (
@@ -92,7 +97,7 @@ class IfItTrips:
 
     Attributes:
         home: Name of the home.
-        stop: What is asked before anything is touched.
+        stop: What is asked before anything is touched, and what is recorded as wrong.
         leave: What to do when any of that is so.
         rules: What to do else: the case, what to do.
         boards: Each board with its devices.
@@ -115,7 +120,7 @@ def if_it_trips(net: Network) -> IfItTrips:
     everything = tuple(s for d in record.devices for s in suspects(net, d.ref))
     return IfItTrips(
         home=record.home.name,
-        stop=SCREENS["stop"].says,
+        stop=(*SCREENS["stop"].says, *wrong_lines(wrong_on(net))),
         leave=SCREENS["leave"].says,
         rules=RULES,
         boards=(*_before(net), *(_board(net, board) for board in record.boards)),

@@ -10,6 +10,7 @@ from flask.typing import ResponseReturnValue
 
 from app.domain.answers import PointAnswer, TieAnswer
 from app.domain.ask import ask_point
+from app.domain.conditions import bad_ones, seen_as
 from app.domain.isolation.rounds import of_point
 from app.domain.kinds import KIND_HELP
 from app.domain.network import Network
@@ -144,7 +145,7 @@ def _page(net: Network, point: Point) -> PointPage:
     return PointPage(
         title=point.title,
         answer=sentence(answer),
-        cautions=(*of_point(net, point), *cautions(answer)),
+        cautions=(*_seen(net, point), *cautions(answer)),
         room=_room(net, answer),
         protection=protection_rows(answer),
         chains=chain_views(record, answer.chains),
@@ -163,6 +164,13 @@ def _page(net: Network, point: Point) -> PointPage:
         edit=edit_url(home, point),
         delete=delete_url(home, point),
     )
+
+
+def _seen(net: Network, point: Point) -> tuple[str, ...]:
+    """Return what was seen of it that comes before what the record says."""
+    bad = [f"It was seen {seen_as(p)}. Do not use or touch it: leave it and call."
+           for p in bad_ones([point])]  # fmt: skip
+    return (*bad, *of_point(net, point))
 
 
 def _room(net: Network, answer: PointAnswer) -> Link | None:

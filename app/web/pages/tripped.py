@@ -12,7 +12,7 @@ from app.services.tripped import sheet_pdf
 from app.web.papers import pdf_answer, today
 from app.web.session import supply
 from app.web.tripped_address import NOBODY_KNOWS, read
-from app.web.tripped_view import START, options, pick_page, screen_page
+from app.web.tripped_view import START, leaving, options, pick_page, screen_page
 
 bp = Blueprint("tripped", __name__, url_prefix="/homes/<home>/tripped")
 
@@ -32,6 +32,8 @@ def show(home: str) -> ResponseReturnValue:
             return redirect(walk.naming(walk.open, NOBODY_KNOWS).url(home))
         page = pick_page(walk, groups, home)
         return render_template("pages/tripped/pick.html", page=page)
+    if (away := leaving(net, walk)) is not None:
+        return redirect(away.url(home))
     return render_template("pages/tripped/screen.html", page=screen_page(net, walk))
 
 

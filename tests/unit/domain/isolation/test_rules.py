@@ -11,6 +11,7 @@ from app.domain.isolation import (
     OnTheDay,
     Plan,
     house_off,
+    house_sheet,
     next_step,
     plan,
     progress_of,
@@ -167,6 +168,12 @@ WITH: dict[str, Callable[[], Plan]] = {
     "leave_on": lambda: planned(changed(house(), "devices", "W1", leave_on="Lift")),
     "medical": lambda: planned(changed(house(), "points", "P1", care=("medical",))),
     "condition": lambda: planned(changed(house(), "intake", "MET", condition="hot")),
+    "board_condition": lambda: planned(
+        changed(house(), "boards", "B1", condition="wet")
+    ),
+    "point_condition": lambda: planned(
+        changed(house(), "points", "P1", condition="damaged")
+    ),
 }
 ADVICE = {
     **dict.fromkeys([rule.__name__ for rule in TURNS], "wide"),
@@ -227,6 +234,14 @@ def test_where_all_is_known_the_nearest_set_is_advised() -> None:
             lambda: planned(house(*switched_off("N1", "W1", live="P1"))),
         ),
         ("rounds_differ", lambda: planned(house(*switched_off("N1", live="P1")))),
+        (
+            "board_condition",
+            lambda: planned(changed(house(), "boards", "B1", condition="sound")),
+        ),
+        (
+            "point_condition",
+            lambda: planned(changed(house(), "points", "P2", condition="hot")),
+        ),
         ("neutral_elsewhere", lambda: planned(house(tie("P1", "C1", "neutral")))),
         (
             "not_parted",
@@ -495,6 +510,27 @@ def test_whole_house_names_what_was_seen_live_with_it_off() -> None:
     assert [each.ref for each in found.still_live if each.ref[0] == "P"] == ["P1"]
     assert "Seen live with" in found.still_live[-1].why
     assert [each.ref for each in found.goes_off] == ["P2"]
+
+
+def test_board_that_no_switch_of_the_plan_is_on_does_not_stop_it() -> None:
+    other = changed(
+        house(board("B2", condition="hot")), "boards", "B1", owner="consumer"
+    )
+    assert "board_condition" not in codes(planned(other))
+    assert "board_condition" in codes(planned(other, "B2"))
+
+
+def test_whole_house_stops_for_a_board_and_leaves_a_point_alone() -> None:
+    assert house_off(network(house())).stops == ()
+    record = changed(house(), "boards", "B1", condition="hot")
+    found = house_off(network(changed(record, "points", "P1", condition="wet")))
+    assert "B1" in found.stops[0]
+    assert "hot, buzzing, scorched or smelling" in found.stops[0]
+    assert "P1" in found.leave[0]
+    sheet = house_sheet(found)
+    assert sheet.advice == "Stop and find out first"
+    assert found.stops[0] in sheet.stops
+    assert found.leave[0] in sheet.cautions
 
 
 PROOFS = ("prove_tester", "prove_dead", "prove_again")

@@ -6,7 +6,7 @@ import pytest
 
 from app.domain.network import network
 from app.domain.record import Record
-from app.domain.tripped import if_it_trips
+from app.domain.tripped import SCREENS, if_it_trips
 from app.domain.tripped.sheet import Row
 from tests import builders as b
 from tests.unit.domain.test_houses import NAMES, record_of
@@ -102,4 +102,12 @@ def test_without_a_record_it_is_general_guidance() -> None:
     assert sheet.boards == ()
     assert sheet.missed == ()
     assert "every way off" in " ".join(head for head, _ in sheet.rules)
-    assert len(sheet.stop) == 4
+    assert sheet.stop == SCREENS["stop"].says
+
+
+def test_what_is_recorded_as_wrong_stands_before_anything_is_touched() -> None:
+    ways = b.main_switch("MS", b.way("W1", b.socket("P1")))
+    wet = b.street(b.board("B1", ways, condition="wet"))
+    (said,) = set(if_it_trips(network(b.home(wet))).stop) - set(SCREENS["stop"].says)
+    assert "(B1)" in said
+    assert "wet" in said
