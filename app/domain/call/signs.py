@@ -179,11 +179,26 @@ _LOOPED = Sign(
     leave="Do not open it to make sure.",
     basis=_MEMORY,
 )
+_TINGLE = Sign(
+    code="tingle",
+    short="A tingle or a shock from metal; lights very bright or very dim",
+    seen="A tingle or a shock from a tap, a pipe or the case of something; lights that "
+    "turn very bright or very dim together",
+    urgency="now",
+    who=("fire", "network"),
+    say="That metal gives a shock, or that lights go bright or dim: the neutral or the "
+    "earth of the supply may be broken. 999 when someone is hurt.",
+    meanwhile="Keep off all metal and out of the bath, and warn everyone. If you can "
+    "reach the main switch without touching metal, switch it off.",
+    leave="Do not touch pipes, taps, metal cases or the meter cupboard again.",
+    basis=_MEMORY,
+)
 SIGNS: tuple[Sign, ...] = (
     _HEAT,
     _OPEN,
     _WATER,
     _STRUCK,
+    _TINGLE,
     _PITCH,
     _SEAL,
     _LOOSE,

@@ -14,7 +14,7 @@ from app.domain.isolation.turns import MEMORY, PRACTICE, WIRING
 from app.domain.isolation.wires import Wires
 from app.domain.kinds import POINT_KINDS
 from app.domain.odd import odd_among
-from app.domain.record import Board, Device, IntakeItem
+from app.domain.record import Board, Circuit, Device, IntakeItem
 from app.domain.record.choices import WHEN
 
 _MAIN = re.compile(r"^\s*main(?:s)?(?:\s+switch|\s+isolator)?\s*$", re.IGNORECASE)
@@ -130,6 +130,26 @@ def two_way(case: Case) -> Iterator[Caution]:
         )
 
 
+def old_cable(case: Case) -> Iterator[Caution]:
+    """The cable of the work is old, or has no protective conductor."""
+    found = (case.record.find(Circuit, ref) for ref in case.aim.circuits)
+    circuits = [circuit for circuit in found if circuit]
+    if old := [c for c in circuits if c.cable in ("rubber", "lead")]:
+        yield _caution(
+            "old_cable",
+            f"Its insulation may break when it is moved, by the record: {named(old)}. "
+            "Leave it to an electrician.",
+            PRACTICE,
+        )
+    if bare := [c for c in circuits if c.has_no_earth]:
+        yield _caution(
+            "no_earth",
+            f"By the record there is no protective conductor: {named(bare)}. Metal on "
+            "it may be live in a fault. Leave it to an electrician.",
+            PRACTICE,
+        )
+
+
 def not_the_main_switch(wires: Wires) -> tuple[Caution, ...]:
     """Name each device that is called main switch and leaves something live."""
     return wires.net.keep("not the main switch", partial(_not_main_switches, wires))
@@ -192,5 +212,6 @@ CAUTIONS: tuple[Callable[[Case], Iterator[Caution]], ...] = (
     local_switch,
     own_battery,
     begins_unknown,
+    old_cable,
     tails,
 )

@@ -12,9 +12,12 @@ from app.domain.isolation.rounds import stayed_live, told
 from app.domain.isolation.shapes import Reason
 from app.domain.isolation.sources import open_kinds, said_yes_unrecorded, unplaced
 from app.domain.isolation.turns import GUIDES, MEMORY, PRACTICE, WIRING, Rule, reason
+from app.domain.network import upstream
 from app.domain.record import Board, Device, IntakeItem, Item
 from app.domain.record.choices import SOURCE_KINDS
+from app.domain.results.polarity import polarity_wrong
 
+WIRING_TESTED = "BS 7671:2018+A2:2022, 132.14.1 and 643.6, from memory."
 KEEP_AWAY = "Keep away and call, before any switch there is touched."
 # What a person can settle on the day, by asking whoever depends on it.
 SETTLED = frozenset({"leave_on", "medical"})
@@ -243,6 +246,23 @@ def unidentified(case: Case) -> Iterator[Reason]:
         )
 
 
+def polarity(case: Case) -> Iterator[Reason]:
+    """Line and neutral were found swapped on the way to the work."""
+    above = {ref for each in case.aim.circuits for ref in upstream(case.net, each)}
+    refs = {*case.aim.circuits, *above}
+    items = [item for item in case.record.items() if item.ref in refs]
+    found = [called(i) for i in items if polarity_wrong(case.record, i.ref)]
+    if polarity_wrong(case.record, None):
+        found.append("the supply")
+    if found:
+        yield stop(
+            "polarity",
+            f"A paper says that the polarity is not correct: {listed(found)}. A switch "
+            "may part the neutral and leave the line live. Leave it to an electrician.",
+            WIRING_TESTED,
+        )
+
+
 STOPS: tuple[Rule, ...] = (
     nothing_to_work_on,
     source_unanswered,
@@ -260,4 +280,5 @@ STOPS: tuple[Rule, ...] = (
     condition,
     board_condition,
     point_condition,
+    polarity,
 )

@@ -95,3 +95,8 @@ class Circuit(Item):
     def title(self) -> str:
         """Its name, else its number, else its reference."""
         return self.name or f"Circuit {self.number or self.ref}"
+
+    @property
+    def has_no_earth(self) -> bool:
+        """Whether it is recorded that it has no protective conductor."""
+        return self.has_cpc == "no" or self.cable == "twin_no_earth"

@@ -29,7 +29,7 @@ def look(sight: Sight) -> Iterator[Outcome]:
     for circuit in sight.record.circuits:
         if circuit.use == "lighting":
             continue
-        if circuit.has_cpc == "no" or circuit.cable == "twin_no_earth":
+        if circuit.has_no_earth:
             yield Found(
                 (circuit.ref, *refs_of(sight.points_on(circuit))),
                 f"{sight.name(circuit.ref)} has no protective conductor.",

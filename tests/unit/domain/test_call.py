@@ -28,6 +28,8 @@ URGENCY = {
     "open": "now",
     "water": "now",
     "struck": "now",
+    # From memory.
+    "tingle": "now",
     "pitch": "today",
     "seal": "report",
     "loose": "report",

@@ -41,6 +41,7 @@ from tests.builders import (
     tie,
     way,
 )
+from tests.unit.domain.remarks.cases import of_polarity
 
 BOTH = "line_and_neutral"
 
@@ -174,6 +175,7 @@ WITH: dict[str, Callable[[], Plan]] = {
     "point_condition": lambda: planned(
         changed(house(), "points", "P1", condition="damaged")
     ),
+    "polarity": lambda: planned(house().having(results=(of_polarity("wrong"),))),
 }
 ADVICE = {
     **dict.fromkeys([rule.__name__ for rule in TURNS], "wide"),
@@ -241,6 +243,12 @@ def test_where_all_is_known_the_nearest_set_is_advised() -> None:
         (
             "point_condition",
             lambda: planned(changed(house(), "points", "P2", condition="hot")),
+        ),
+        (
+            "polarity",
+            lambda: planned(
+                house().having(results=(of_polarity("wrong", about="C2"),))
+            ),
         ),
         ("neutral_elsewhere", lambda: planned(house(tie("P1", "C1", "neutral")))),
         (
@@ -395,9 +403,12 @@ def test_every_caution_can_be_heard() -> None:
         ),
         "P2",
     )
+    rubber = planned(changed(house(), "circuits", "C1", cable="rubber"))
+    bare = planned(changed(house(), "circuits", "C1", has_cpc="no"))
+    assert "no_earth" in {caution.code for caution in bare.cautions}
     found = {
         c.code
-        for p in (off_peak, fused, stored, begins, stairs, sub, odd)
+        for p in (off_peak, fused, stored, begins, stairs, sub, odd, rubber)
         for c in p.cautions
     }
     names = {rule.__name__ for rule in CAUTIONS} - {"odd_ones"} | {"odd"}

@@ -55,6 +55,14 @@ def of_board(*inner: Part, **fields: Any) -> Record:
     return home(street(board("B1", main_switch("MS", *inner), **fields)))
 
 
+def of_polarity(
+    polarity: str, on: date | None = None, about: str | None = "C1"
+) -> Result:
+    """What a paper says of the polarity of a thing."""
+    ref = f"V-{polarity}"
+    return Result(ref=ref, about=about, polarity=polarity, tested_on=on)
+
+
 def with_result(**fields: str) -> Record:
     """A circuit on a B32 breaker with one result."""
     texts = {"live_earth_over"}
@@ -901,6 +909,10 @@ CASES: dict[str, Case] = {
     "button-failed": Case(
         with_button("failed", date(2026, 3, 1)),
         with_button("worked", date(2026, 3, 1)),
+    ),
+    "polarity-wrong": Case(
+        measured().having(results=(of_polarity("wrong"),)),
+        measured().having(results=(of_polarity("correct"),)),
     ),
     "rcd-slow": Case(
         behind_rcds("310", {"time_delayed": "no"}),

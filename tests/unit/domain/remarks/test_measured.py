@@ -12,7 +12,12 @@ from app.domain.record import Occasion, Record, Result
 from app.domain.results import questions_of
 from app.services.remarks import remarks_of
 from tests.builders import board, circuit, home, main_switch, rcd, socket, street, way
-from tests.unit.domain.remarks.cases import TODAY, behind_rcds, with_button
+from tests.unit.domain.remarks.cases import (
+    TODAY,
+    behind_rcds,
+    of_polarity,
+    with_button,
+)
 
 
 def codes(record: Record, outcome: str = "remark") -> set[str]:
@@ -229,3 +234,28 @@ def test_a_slip_is_asked_about_by_the_same_time() -> None:
         assert len(questions_of(record, record.results[0])) == asked
     record = behind_rcds("400", GENERAL)
     assert "longer than 300 ms" in questions_of(record, record.results[0])[0].sentence
+
+
+@pytest.mark.parametrize(
+    ("wrong_on", "right_on", "stands"),
+    [
+        (date(2026, 3, 1), date(2026, 4, 1), False),
+        (date(2026, 3, 1), date(2026, 2, 1), True),
+        (None, date(2026, 4, 1), True),
+        (date(2026, 3, 1), None, True),
+    ],
+)
+def test_a_wrong_polarity_stands_until_a_later_paper_says_the_contrary(
+    wrong_on: date | None, right_on: date | None, *, stands: bool
+) -> None:
+    papers = (
+        of_polarity("wrong", wrong_on),
+        of_polarity("correct", right_on),
+    )
+    record = measured_on("tn_c_s").having(results=papers)
+    assert ("polarity-wrong" in codes(record)) is stands
+
+
+def test_a_supply_of_wrong_polarity_is_remarked_on() -> None:
+    record = measured_on("tn_c_s").having(results=(of_polarity("wrong", about=None),))
+    assert "polarity-wrong" in codes(record)
