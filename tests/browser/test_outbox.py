@@ -218,17 +218,17 @@ def test_two_pages_of_one_browser_send_what_waits_once_and_both_say_so(
     context = contexts()
     one, other = (opened(context, url + MARKS[1:]) for _ in range(2))
     served.kill()
-    for page, points in ((one, POINTS[:6]), (other, POINTS[6:12])):
+    for page, points in ((one, POINTS[:3]), (other, POINTS[3:6])):
         for point in points:
             mark(page, point, "Went dead")
     served.start()
     for page in (one, other):
         waits(page)
-        for point in POINTS[:12]:
+        for point in POINTS[:6]:
             state = page.locator(f"#point-{point} [data-state]")
             expect(state).to_have_text("Saved")
-    assert [each.point for each in readings(config)] == POINTS[:12]
-    assert len(log(config)) == 12
+    assert [each.point for each in readings(config)] == POINTS[:6]
+    assert len(log(config)) == 6
 
 
 def test_marks_outlive_the_key_that_their_forms_were_made_with(
