@@ -7,7 +7,8 @@ from datetime import date, timedelta
 
 from icalendar import Calendar
 
-from app.domain.record import Device, Record
+from app.domain.record import Device, Paper, Record
+from tests import builders as b
 from tests.pages import CheckedClient
 
 Stored = Callable[..., Record]
@@ -138,6 +139,23 @@ def test_what_cannot_be_of_an_inspection_is_refused_and_kept(
     assert page.error("outcome") == "Say how it went."
     kept = {name: page.value(name, "Write it down") for name in typed}
     assert kept == typed
+
+
+def test_a_day_to_come_of_a_document_is_said_and_put_right(
+    keep: Callable[[Record], int], visitor: CheckedClient
+) -> None:
+    to_come = date(2199, 5, 3)
+    paper = Paper(ref="Q1", kind="condition_report", dated=to_come)
+    keep(b.home(nation="england", tenure="owner").having(papers=(paper,)))
+    said = "3 May 2199 is written down, a day still to come: it counts as no day."
+    assert f"No day is known. {said}" in visitor.see(LIST).main
+    home = visitor.see("/homes/H1/")
+    assert "Last inspection report 3 May 2199" not in home.main
+    page = visitor.see(home.links["Put right what cannot be as written"])
+    assert "3 May 2199 as “its date”, a day that is still to come" in page.main
+    visitor.save("/homes/H1/papers/Q1/edit", dated="2024-05-03")
+    assert "still to come" not in visitor.see("/homes/H1/open-questions/").main
+    assert "Last done on 3 May 2024." in visitor.see(LIST).main
 
 
 def test_an_alarm_that_did_not_work_goes_before_all_else(
