@@ -59,6 +59,12 @@ class Case:
         return tuple(d for d in self.record.devices if d.ref in self.near)
 
     @cached_property
+    def near_boards(self) -> tuple[Board, ...]:
+        """The boards that these devices are on."""
+        refs = {device.board for device in self.near_devices}
+        return tuple(board for board in self.record.boards if board.ref in refs)
+
+    @cached_property
     def lighting(self) -> bool:
         """Whether a conductor of a lighting circuit, or a light, is worked on."""
         from_job = self.aim.job == "lighting"
@@ -78,9 +84,9 @@ class Case:
     @cached_property
     def earthings(self) -> frozenset[str]:
         """The earthing arrangements of what the nearest set feeds."""
-        boards = (self.record.find(Board, d.board) for d in self.near_devices)
         of_home = self.record.home.earthing
-        found = {of_home if b.earthing == "supply" else b.earthing for b in boards if b}
+        boards = self.near_boards
+        found = {of_home if b.earthing == "supply" else b.earthing for b in boards}
         return frozenset(found or {of_home})
 
     @property

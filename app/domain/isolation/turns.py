@@ -137,10 +137,18 @@ def earthing(case: Case) -> Iterator[Reason]:
     if "tt" in case.earthings:
         said = "The earthing is TT, an earth rod: the neutral must be parted as well."
     elif "unknown" in case.earthings:
-        said = "The earthing is not known, so the neutral must be parted as well."
+        said = f"{_not_known(case)}, so the neutral must be parted as well."
     else:
         return
     yield reason("earthing", said, WIRING)
+
+
+def _not_known(case: Case) -> str:
+    """Say whose earthing is not known: the home's, or only what a board passes on."""
+    boards = [board for board in case.near_boards if board.earthing == "unknown"]
+    if case.record.home.earthing == "unknown" or not boards:
+        return "The earthing is not known"
+    return f"The earthing of what {named(boards)} feeds is not answered"
 
 
 def single_pole(case: Case) -> Iterator[Reason]:

@@ -415,6 +415,22 @@ def test_every_caution_can_be_heard() -> None:
     assert found >= names
 
 
+@pytest.mark.parametrize(
+    ("of_supply", "of_board", "said"),
+    [
+        ("tn_c_s", "unknown", "feeds is not answered, so the neutral"),
+        ("unknown", "unknown", "The earthing is not known, so the neutral"),
+    ],
+)
+def test_whose_earthing_is_not_known_is_said(
+    of_supply: str, of_board: str, said: str
+) -> None:
+    record = of_home(house(), earthing=of_supply)
+    found = planned(changed(record, "boards", "B1", earthing=of_board))
+    (why,) = [reason for reason in found.reasons if reason.code == "earthing"]
+    assert said in why.sentence
+
+
 def test_steps_come_in_order_and_none_is_left_out_silently() -> None:
     first = planned(house())
     order = [step.code for step in first.steps]

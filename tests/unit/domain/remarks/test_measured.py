@@ -15,6 +15,7 @@ from tests.builders import board, circuit, home, main_switch, rcd, socket, stree
 from tests.unit.domain.remarks.cases import (
     TODAY,
     behind_rcds,
+    of_load,
     of_polarity,
     with_button,
 )
@@ -259,3 +260,16 @@ def test_a_wrong_polarity_stands_until_a_later_paper_says_the_contrary(
 def test_a_supply_of_wrong_polarity_is_remarked_on() -> None:
     record = measured_on("tn_c_s").having(results=(of_polarity("wrong", about=None),))
     assert "polarity-wrong" in codes(record)
+
+
+@pytest.mark.parametrize(
+    ("watts", "outcome"), [(7300, ""), (7500, "cannot_tell"), (7700, "remark")]
+)
+def test_a_shower_is_judged_at_the_voltage_of_its_plate(
+    watts: int, outcome: str
+) -> None:
+    # On 32 A: 7360 W at 230 V, 7680 W at 240 V.
+    found = remarks_of(of_load("shower", watts), TODAY)
+    assert (
+        "".join(r.outcome for r in found if r.code == "shower-over-rating") == outcome
+    )
