@@ -54,7 +54,6 @@ _SCREENS = (
             "A smell of burning, heat, buzzing, smoke or scorch marks?",
             "A cable drilled or cut, or anything broken open?",
             "Did someone get a shock or a tingle?",
-            "A lock, a notice, or somebody at work on it?",
         ),
         choices={
             "leave": "Yes, or I am not sure",
@@ -62,7 +61,7 @@ _SCREENS = (
             "moved": "No, none of these",
         },
         why="Any of these means that switching on again can hurt someone.",
-        called="Water, burning, damage, a shock, or somebody at work",
+        called="Water, burning, damage or a shock",
     ),
     Screen(
         code="at-work",

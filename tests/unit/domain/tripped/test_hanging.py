@@ -166,9 +166,7 @@ def test_what_to_tell_names_what_moved_what_was_tried_and_what_it_came_from() ->
 def test_without_a_record_the_answers_alone_are_told() -> None:
     net = network(b.home())
     said = story(net, walked(NEUTRAL), Chosen())
-    assert said[1] == (
-        "Water, burning, damage, a shock, or somebody at work: no, none of these."
-    )
+    assert said[1] == "Water, burning, damage or a shock: no, none of these."
     assert said[-1] == "Switch off every way below it: it still trips."
 
 
