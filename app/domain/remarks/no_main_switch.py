@@ -15,6 +15,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from app.domain.network import fed_by
 from app.domain.remarks._kind import Found, Outcome, RemarkKind, lacking
 from app.domain.remarks._sight import Sight, protective, refs_of
 
@@ -31,8 +32,13 @@ def look(sight: Sight) -> Iterator[Outcome]:
         unsaid = refs_of(d for d in heads if d.kind in ("unknown", "other"))
         if not bare or len(bare) == 1 == len(heads):
             continue
+        idle = refs_of(
+            d for d in heads if d.kind in SWITCHES and not fed_by(sight.net, d.ref)
+        )
         if unsaid:
             yield lacking(unsaid, "what kind of device it is")
+        elif idle:
+            yield lacking(idle, "what it feeds")
         else:
             yield Found(
                 (board.ref, *bare),

@@ -273,3 +273,9 @@ def test_a_shower_is_judged_at_the_voltage_of_its_plate(
     assert (
         "".join(r.outcome for r in found if r.code == "shower-over-rating") == outcome
     )
+
+
+def test_a_main_switch_of_which_nobody_said_what_it_feeds_is_asked_about() -> None:
+    record = home(street(board("B1", main_switch("MS"), way("W1"), way("W2"))))
+    assert "no-main-switch" not in codes(record)
+    assert "no-main-switch" in codes(record, "cannot_tell")
