@@ -83,6 +83,7 @@ class Pairing:
         self._guard = threading.Lock()
         self._digits = ""
         self._ends = -math.inf
+        self._used = ("", -math.inf)
         self._wrong = 0
         self._locked_until = -math.inf
         self._tries: dict[str, _Tries] = {}
@@ -133,9 +134,16 @@ class Pairing:
             )
             if not right:
                 return self._count(tries, address, "wrong")
+            self._used = (self._digits, self._ends)
             self._digits, self._ends = "", -math.inf
             self._begin_anew()
             return None
+
+    def give_back(self) -> None:
+        """Let the code that was used serve after all: no phone came of it."""
+        with self._guard:
+            if not self._digits:
+                self._digits, self._ends = self._used
 
     def _begin_anew(self) -> None:
         self._wrong, self._locked_until = 0, -math.inf

@@ -129,6 +129,29 @@ def test_a_code_works_once(computer: CheckedClient, shared_app: Flask) -> None:
     assert second.get("/homes/").headers["Location"] == "/pair"
 
 
+def test_a_code_serves_still_when_the_phone_could_not_be_written_down(
+    computer: CheckedClient,
+    phone: PhoneClient,
+    database: Path,
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    code = shown_code(computer)
+    with monkeypatch.context() as patched:
+        patched.setattr("app.store.engine.WAIT_S", 0)
+        with closing(sqlite3.connect(database)) as other:
+            other.execute("BEGIN IMMEDIATE")
+            assert guess(phone, code).status == 503
+    assert guess(phone, code).status == 303
+
+
+def test_a_phone_is_never_called_as_the_computer_is(
+    computer: CheckedClient, phone: PhoneClient
+) -> None:
+    computer.save("/phones/", press="Save", name="Study")
+    assert pair(computer, phone, "study").status == 303
+    assert "study 2" in computer.see("/phones/").main
+
+
 def test_a_wrong_code_is_said_beside_it_and_what_was_typed_is_kept(
     computer: CheckedClient, phone: PhoneClient
 ) -> None:

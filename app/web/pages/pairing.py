@@ -9,6 +9,7 @@ from typing import Any
 from flask import Blueprint, jsonify, redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
 from flask_wtf import FlaskForm
+from sqlalchemy.exc import SQLAlchemyError
 from wtforms import StringField, ValidationError
 from wtforms.validators import DataRequired, Length, Regexp
 
@@ -106,8 +107,12 @@ def pair() -> ResponseReturnValue:
         if refusal.kind == "wrong":
             return _page(form), 422
         return _page(form), 429, {"Retry-After": str(refusal.wait_s)}
-    with change() as connection:
-        token = let_in(connection, str(form.name.data), datetime.now(UTC))
+    try:
+        with change() as connection:
+            token = let_in(connection, str(form.name.data), datetime.now(UTC))
+    except SQLAlchemyError:
+        pairing().give_back()
+        raise
     answer = redirect(url_for("homes.start"), 303)
     answer.set_cookie(
         COOKIE, token, max_age=COOKIE_LASTS_S, httponly=True, samesite="Lax"
