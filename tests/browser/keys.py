@@ -48,6 +48,8 @@ class Keys:
 
     def __init__(self, page: Page) -> None:
         self.page = page
+        # From the start: a chooser that opens before it is waited for is not seen.
+        page.on("filechooser", lambda _chooser: None)
 
     @property
     def main(self) -> Locator:

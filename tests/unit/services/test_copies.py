@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import shutil
 import sqlite3
 from collections.abc import Callable
@@ -395,9 +396,11 @@ def test_of_a_day_the_newest_stays_and_it_has_all_of_the_day(
     config: Config, small: Record, keep: Callable[[Record], int]
 ) -> None:
     keep(small)
-    made_when_due(config, NOW)
+    noon = datetime(2026, 3, 5, 12, tzinfo=UTC)
+    made_when_due(config, noon)
     rename(config, small.home.ref, "a whole day of mapping")
-    at_the_end = datetime.now(UTC)
+    written, at_the_end = noon + timedelta(hours=1), noon + timedelta(hours=3)
+    os.utime(config.database, (written.timestamp(), written.timestamp()))
     assert made_when_due(config, at_the_end, timedelta(0)) == ()
     assert made_when_due(config, at_the_end, timedelta(0)) is None
     (copy,) = in_all(config)
