@@ -74,23 +74,13 @@ class Chain(Model):
     steps: tuple[Step, ...] = field("Steps", ())
 
 
-# Steps already read, by reference, tie and owner: chains share most of theirs.
-Known = dict[tuple[str, str | None, str], Step]
+# Steps already read, by reference, tie and the owner before: chains share most.
+Steps = dict[tuple[str, str | None, str], Step]
 
 
-def chains(
-    net: Network, ref: str, role: Role = "line", known: Known | None = None
-) -> tuple[Chain, ...]:
-    """Return every chain to a thing, in the order that the record names its feeds.
-
-    Args:
-        net: The supply network.
-        ref: Reference of the thing.
-        role: Which conductor to follow.
-        known: Steps read before, for whoever asks for the chains to many things.
-    """
-    known = {} if known is None else known
-    return tuple(_chain(net, path, role, known) for path in paths(net, ref, role))
+def chains(net: Network, ref: str, role: Role = "line") -> tuple[Chain, ...]:
+    """Return every chain to a thing, in the order that the record names its feeds."""
+    return tuple(_chain(net, path, role) for path in paths(net, ref, role))
 
 
 def is_rcd(step: Step) -> bool:
@@ -150,8 +140,8 @@ def board_of(record: Record, circuit: Circuit) -> tuple[str, ...]:
     return tuple(dict.fromkeys(way.board for way in ways if way))
 
 
-def _chain(net: Network, path: Path, role: Role, known: Known) -> Chain:
-    steps = tuple(_steps(net, path, known))
+def _chain(net: Network, path: Path, role: Role) -> Chain:
+    steps = tuple(_steps(net, path))
     grades = [step.grade for step in steps if step.grade is not None]
     times = dict.fromkeys(step.when for step in steps if step.when != "always")
     return Chain(
@@ -165,15 +155,18 @@ def _chain(net: Network, path: Path, role: Role, known: Known) -> Chain:
     )
 
 
-def _steps(net: Network, path: Path, known: Known) -> Iterator[Step]:
+def _steps(net: Network, path: Path) -> Iterator[Step]:
     record, owner = net.record, "unknown"
+    known: Steps = net.keep("steps", dict)
     for ref, tie in zip(path.refs, path.ties, strict=True):
-        item = record.by_ref[ref]
-        owner = _owner(record, item, owner)
         key = (ref, tie, owner)
-        if key not in known:
-            known[key] = _step(net, item, owner, record.find(Tie, tie))
-        yield known[key]
+        step = known.get(key)
+        if step is None:
+            item = record.by_ref[ref]
+            own = _owner(record, item, owner)
+            step = known[key] = _step(net, item, own, record.find(Tie, tie))
+        owner = step.owner
+        yield step
 
 
 def _owner(record: Record, item: Item, before: str) -> str:

@@ -344,12 +344,13 @@ def _walk_up(net: Network, ref: str, role: Role) -> Iterator[Path]:
     """Yield each path to a thing, walking from it towards the sources."""
     trail: dict[str, str | None] = {}
     waiting: list[tuple[str, str | None, int]] = [(ref, None, 0)]
+    feeders = net.feeders_of[role]
     while waiting:
         here, tie, depth = waiting.pop()
         while len(trail) > depth:
             trail.popitem()
         trail[here] = tie
-        feeds = feeders_of(net, here, role).values()
+        feeds = feeders.get(here, NO_FEEDS).values()
         onward = [feed for feed in feeds if feed.feeder not in trail]
         if not feeds or len(onward) < len(feeds):
             yield _path(trail, net.record.by_ref.get(here), circle=bool(feeds))

@@ -9,7 +9,6 @@ from itertools import pairwise
 from app.domain.answers import Cover, Overcurrent, Rcd
 from app.domain.chain import (
     Chain,
-    Known,
     Step,
     chains,
     is_overcurrent,
@@ -50,11 +49,10 @@ def cover(point: Point, line: tuple[Chain, ...]) -> Cover:
 
 def without_30_ma(net: Network) -> tuple[str, ...]:
     """Return the mains points that no RCD of 30 mA or less stands before."""
-    known: Known = {}
     return tuple(
         point.ref
         for point in net.record.points
-        if cover(point, chains(net, point.ref, known=known)) == "no"
+        if cover(point, chains(net, point.ref)) == "no"
     )
 
 

@@ -10,7 +10,7 @@ from decimal import Decimal
 from functools import cached_property
 
 from app.domain.answers import Cover
-from app.domain.chain import Chain, Known, Step, chains, is_overcurrent, is_rcd
+from app.domain.chain import Chain, Step, chains, is_overcurrent, is_rcd
 from app.domain.circuits import CircuitAnswer, circuit_figures
 from app.domain.fault import Fault
 from app.domain.faults import faults
@@ -63,10 +63,6 @@ class Sight:
         return self.record.home.ref
 
     @cached_property
-    def _known(self) -> Known:
-        return {}
-
-    @cached_property
     def _chains(self) -> dict[str, tuple[Chain, ...]]:
         return {}
 
@@ -74,9 +70,7 @@ class Sight:
         """Return every chain to a thing, read once."""
         if ref not in self._chains:
             known = ref in self.record.by_ref
-            self._chains[ref] = (
-                chains(self.net, ref, known=self._known) if known else ()
-            )
+            self._chains[ref] = chains(self.net, ref) if known else ()
         return self._chains[ref]
 
     def before(self, ref: str) -> tuple[Step, ...]:
