@@ -90,7 +90,7 @@ class Names:
     def __init__(self, record: Record) -> None:
         self.called = naming(record)
         self._known: dict[str, Named] = {}
-        self._ways: dict[tuple[str, ...], tuple[Named, ...]] = {}
+        self._ways: dict[int, tuple[tuple[str, ...], tuple[Named, ...]]] = {}
 
     def of(self, ref: str) -> Named:
         """Return a thing's name."""
@@ -104,9 +104,12 @@ class Names:
 
     def of_ways(self, candidates: tuple[str, ...]) -> tuple[Named, ...]:
         """Return the names of the ways that fit: often the same for many points."""
-        if candidates not in self._ways:
-            self._ways[candidates] = self.of_all(w for w in candidates if w != NONE)
-        return self._ways[candidates]
+        # By which tuple it is, not by what it holds: that would be read each time.
+        key = id(candidates)
+        if key not in self._ways:
+            named = self.of_all(w for w in candidates if w != NONE)
+            self._ways[key] = (candidates, named)
+        return self._ways[key][1]
 
 
 def trace_answer(net: Network) -> TraceAnswer:
@@ -163,7 +166,7 @@ def _finding(names: Names, state: PointState) -> Finding:
         confirmed=state.confirmed,
         steady=state.steady,
         candidates=names.of_ways(state.candidates),
-        none_fits=NONE in state.candidates or state.status == "unaffected",
+        none_fits=state.candidates[:1] == (NONE,) or state.status == "unaffected",
         either=pairs["either"],
         both=pairs["both"],
         misread=tuple(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
+from functools import partial
 
 from app.domain.kinds import DEVICE_KINDS
 from app.domain.network import Network, downstream, feeders_of, upstream
@@ -179,8 +180,14 @@ def without_supply(net: Network, opened: Iterable[str]) -> frozenset[str]:
             alive[ref] = not feeders or any(fed(f, below) for f in feeders)
         return alive[ref]
 
-    devices = (d.ref for d in net.record.devices if d.ref in below_them)
+    places = net.keep("places of devices", partial(_places, net))
+    devices = sorted(below_them & places.keys(), key=places.__getitem__)
     return frozenset(ref for ref in devices if not fed(ref, frozenset()))
+
+
+def _places(net: Network) -> dict[str, int]:
+    """Return where each device stands in the record."""
+    return {device.ref: place for place, device in enumerate(net.record.devices)}
 
 
 def _looks(net: Network, ways: set[str]) -> Iterator[Look]:

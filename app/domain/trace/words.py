@@ -70,7 +70,8 @@ def _sure(state: PointState) -> str:
 
 
 def _several(candidates: tuple[str, ...], named: Naming) -> str:
-    nones = candidates.count(NONE)
+    # It stands first, where it is among them.
+    nones = int(candidates[:1] == (NONE,))
     if len(candidates) - nones > MOST_NAMED:
         none = " or none of them" if nones else ""
         return f"Not narrowed down yet: {len(candidates) - nones} ways{none} still fit."
