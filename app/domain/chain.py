@@ -130,7 +130,7 @@ def when_of(item: Item) -> str:
 
     Of what switches itself, *all the time* only says that nobody has said otherwise.
     """
-    when = str(getattr(item, "when", "always"))
+    when = item.when if isinstance(item, Device | IntakeItem | Source) else "always"
     return "unknown" if when == "always" and switches_itself(item) else when
 
 

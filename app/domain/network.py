@@ -350,11 +350,16 @@ def _walk_up(net: Network, ref: str, role: Role) -> Iterator[Path]:
         while len(trail) > depth:
             trail.popitem()
         trail[here] = tie
-        feeds = feeders.get(here, NO_FEEDS).values()
-        onward = [feed for feed in feeds if feed.feeder not in trail]
+        depth += 1
+        feeds = feeders.get(here, NO_FEEDS)
+        onward = [
+            (feeder, feed.tie, depth)
+            for feeder, feed in feeds.items()
+            if feeder not in trail
+        ]
         if not feeds or len(onward) < len(feeds):
             yield _path(trail, net.record.by_ref.get(here), circle=bool(feeds))
-        waiting += [(f.feeder, f.tie, depth + 1) for f in reversed(onward)]
+        waiting += onward[::-1]
 
 
 def _path(trail: Mapping[str, str | None], first: Item | None, *, circle: bool) -> Path:

@@ -115,23 +115,29 @@ ANSWERS: dict[str, Callable[[Network], Any]] = {
 def domain_against_networkx(times: int) -> Iterator[Row]:
     """The whole home computed, against networkx asked for the reachability in it."""
     record = home_of(SIZES[0])
-    graph = graph_of(record)
+    edges = edges_of(record)
     for name, compute in WHOLE_HOME.items():
+        reach = REACH[name]
         yield ratio(
             name,
             partial(compute, record),
-            partial(REACH[name], graph, record),
+            lambda reach=reach: reach(graph_of(record, edges), record),
             1,
             times,
         )
 
 
-def graph_of(record: Record) -> Any:
-    """Return the feeds of a record as networkx holds them."""
+def edges_of(record: Record) -> list[tuple[str, str]]:
+    """Return the feeds of a record: what feeds, and what is fed."""
+    feeders = network(record).feeders.values()
+    return [(feed.feeder, feed.fed) for feeds in feeders for feed in feeds]
+
+
+def graph_of(record: Record, edges: list[tuple[str, str]]) -> Any:
+    """Build the graph, as ours builds its network: both begin with the record."""
     graph: Any = nx.DiGraph()
     graph.add_nodes_from(record.by_ref)
-    for feeds in network(record).feeders.values():
-        graph.add_edges_from((feed.feeder, feed.fed) for feed in feeds)
+    graph.add_edges_from(edges)
     return graph
 
 

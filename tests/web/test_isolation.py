@@ -40,7 +40,7 @@ def test_what_is_worked_on_is_found_by_a_word_and_in_the_lists(
 
 def test_plan_says_stop_until_the_sources_are_answered(at_h10: CheckedClient) -> None:
     page = at_h10.see(url("plan"))
-    assert "Stop and find out first" in page.main
+    assert page.main.count("Stop and find out first") == 1
     assert "solar panels" in page.main
     answered = at_h10.see(url("plan", *NO))
     assert "Stop and find out first" not in answered.main

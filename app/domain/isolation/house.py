@@ -9,7 +9,7 @@ from app.domain.isolation.cautions import not_the_main_switch
 from app.domain.isolation.help import STOP_WHEN, whom_to_call
 from app.domain.isolation.names import called, wrong_with
 from app.domain.isolation.outcome import affected, behind, room_name, switches, unfed
-from app.domain.isolation.rounds import in_the_round, stayed_live
+from app.domain.isolation.rounds import STILL_FED, in_the_round, stayed_live
 from app.domain.isolation.sets import heads
 from app.domain.isolation.shapes import HouseOff, OnTheDay, StillLive
 from app.domain.isolation.sources import open_kinds, other_sources
@@ -80,7 +80,7 @@ def _seen_live(run: Wires, opened: frozenset[str]) -> Iterator[StillLive]:
             ref=seen.point.ref,
             title=seen.point.title,
             room=room_name(record, seen.point.room),
-            why=f"Seen live {in_the_round(record, seen)}: something else feeds it.",
+            why=f"Seen live {in_the_round(record, seen)}. {STILL_FED}.",
         )
 
 

@@ -22,6 +22,8 @@ from app.domain.trace.readings import standing
 from app.domain.uk_time import uk_time
 
 MOST_TOLD = 3
+# Neither is known from a mark alone.
+STILL_FED = "Something else feeds it, or the mark is wrong"
 ROLES: tuple[Role, ...] = ("line", "neutral")
 
 
@@ -69,7 +71,7 @@ def of_point(net: Network, point: Point) -> tuple[str, ...]:
     return tuple(
         f"It {'stayed live' if seen.seen == 'live' else 'went off'} "
         f"{in_the_round(net.record, seen)}. By its ties it could not: "
-        f"{'something else feeds it' if seen.seen == 'live' else 'look again'}."
+        f"{STILL_FED.lower() if seen.seen == 'live' else 'look again'}."
         for seen in found[:MOST_TOLD]
     )
 

@@ -469,6 +469,7 @@ def test_a_point_seen_live_stops_a_plan_with_no_more_off_than_the_round_had() ->
     found = planned(house(*seen))
     assert found.advised == "stop"
     said = sentence(found, "seen_live")
+    assert "or the mark is wrong" in said
     assert "P1" in said
     assert "P2" not in said
     assert "with Main switch MS, “MAIN SWITCH” off (Round N1, 2 July 2026)" in said
