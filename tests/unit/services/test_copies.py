@@ -49,6 +49,15 @@ def choose(config: Config, folder: Path) -> None:
         copies.choose(config, connection, str(folder))
 
 
+@pytest.fixture
+def stick(config: Config, tmp_path: Path) -> Path:
+    """Return the folder of one's own that the copies of this computer go to."""
+    folder = tmp_path / "stick"
+    folder.mkdir()
+    choose(config, folder)
+    return folder
+
+
 def in_all(config: Config) -> list[Copy]:
     with reading(make_engine(config.database)) as connection:
         places = places_of(config, connection)
@@ -119,12 +128,9 @@ def test_photographs_go_along_and_are_looked_through(
 
 
 def test_a_folder_of_ones_own_has_them_too_and_takes_no_room_twice(
-    config: Config, illustrated: Record, keep: Callable[[Record], int], tmp_path: Path
+    config: Config, illustrated: Record, keep: Callable[[Record], int], stick: Path
 ) -> None:
     keep(illustrated)
-    stick = tmp_path / "stick"
-    stick.mkdir()
-    choose(config, stick)
     made_when_due(config, NOW)
     rename(config, illustrated.home.ref, "later")
     made_when_due(config, NOW + DAY)
@@ -143,11 +149,9 @@ def test_a_folder_that_is_gone_is_said_and_the_own_copy_made(
     keep: Callable[[Record], int],
     tmp_path: Path,
     mounted: bool,
+    stick: Path,
 ) -> None:
     keep(small)
-    stick = tmp_path / "stick"
-    stick.mkdir()
-    choose(config, stick)
     stick.rename(tmp_path / "pulled out")
     if mounted:
         stick.mkdir()
@@ -163,12 +167,9 @@ def test_a_folder_that_is_gone_is_said_and_the_own_copy_made(
 
 
 def test_what_is_in_the_way_of_one_stops_no_other(
-    config: Config, small: Record, keep: Callable[[Record], int], tmp_path: Path
+    config: Config, small: Record, keep: Callable[[Record], int], stick: Path
 ) -> None:
     keep(small)
-    stick = tmp_path / "stick"
-    stick.mkdir()
-    choose(config, stick)
     config.backups.write_text("a file where the folder should be", "utf-8")
     with (
         reading(make_engine(config.database)) as connection,
@@ -192,12 +193,9 @@ def test_what_lacks_photographs_is_no_good_copy_and_made_once_a_day(
 
 
 def test_damage_in_one_copy_does_not_come_into_the_next(
-    config: Config, illustrated: Record, keep: Callable[[Record], int], tmp_path: Path
+    config: Config, illustrated: Record, keep: Callable[[Record], int], stick: Path
 ) -> None:
     keep(illustrated)
-    stick = tmp_path / "stick"
-    stick.mkdir()
-    choose(config, stick)
     made_when_due(config, NOW)
     (first,) = stick.glob("*/*-daily.files")
     victim = files.path_of(first, illustrated.attachments[0].sha256)
@@ -214,13 +212,10 @@ def test_a_stick_that_is_full_is_not_filled_with_halves(
     config: Config,
     illustrated: Record,
     keep: Callable[[Record], int],
-    tmp_path: Path,
+    stick: Path,
     monkeypatch: pytest.MonkeyPatch,
 ) -> None:
     keep(illustrated)
-    stick = tmp_path / "stick"
-    stick.mkdir()
-    choose(config, stick)
     write, count = files.write, iter(range(100))
 
     def full(path: Path, data: bytes) -> None:
