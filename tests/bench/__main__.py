@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import gc
 from collections.abc import Callable, Iterable
 from pathlib import Path
 from tempfile import TemporaryDirectory
@@ -41,7 +42,7 @@ TABLES: dict[str, tuple[str, Measure]] = {
     ),
     "memory": ("Memory", lambda folder, _: processes.memory(folder)),
     "papers": (
-        "Growth of the pack: exponent",
+        "Growth of a sheet and of the pack: exponent",
         lambda _folder, _: processes.papers(),
     ),
 }
@@ -57,6 +58,9 @@ def main() -> None:
     missed = []
     for name in chosen.tables or TABLES:
         title, measure = TABLES[name]
+        # What an earlier table has left is not looked through again in this one.
+        gc.collect()
+        gc.freeze()
         with TemporaryDirectory() as folder:
             found = list(measure(Path(folder), times))
         print(table(title, found), flush=True)

@@ -13,6 +13,10 @@ from contextlib import contextmanager
 from functools import partial
 from pathlib import Path
 
+from app.domain.isolation import plan
+from app.domain.isolation.sheet import sheet_of
+from app.domain.network import network
+from app.services.isolation import as_paper
 from app.services.pack import Wanted, pack_files
 from tests.bench.homes import SIZES, home_of, stored
 from tests.bench.rows import TODAY
@@ -98,11 +102,18 @@ def resident_mb(pid: int) -> float:
 
 
 def papers() -> Iterator[Row]:
-    """The whole pack, for growing homes; the page alone apart from the PDF."""
+    """The PDF of one sheet, and the whole pack, for growing homes."""
     sizes = (60, 150, 600)
-    taken = [best_of(partial(_pack, size), 1) for size in sizes]
-    yield exponent("the whole pack", sizes, taken)
+    for name, make in (("PDF of one sheet", _sheet), ("the whole pack", _pack)):
+        taken = [best_of(partial(make, size), 3) for size in sizes]
+        yield exponent(name, sizes, taken)
+
+
+def _sheet(points: int) -> None:
+    net = network(home_of(points))
+    sheet = sheet_of(plan(net, (net.record.rooms[0].ref,)))
+    assert as_paper(net, sheet, TODAY).startswith(b"%PDF")
 
 
 def _pack(points: int) -> None:
-    pack_files(Wanted(record=home_of(points), day=TODAY, without=()))
+    assert pack_files(Wanted(record=home_of(points), day=TODAY, without=()))
