@@ -67,7 +67,8 @@ def revision_of(database: Path) -> str | None:
     except sqlite3.Error as error:
         raise DatabaseError(
             f"{database} is not a record of this program, or it is damaged ({error}). "
-            "Nothing was changed. To go back to a copy: ways restore FILE."
+            "Nothing was changed. A copy that is whole is brought back by: "
+            "ways restore FILE."
         ) from error
     if row is None or row[0] not in revisions():
         raise DatabaseTooNewError(
