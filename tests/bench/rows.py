@@ -117,14 +117,14 @@ def domain_against_networkx(times: int) -> Iterator[Row]:
     record = home_of(SIZES[0])
     edges = edges_of(record)
     for name, compute in WHOLE_HOME.items():
-        reach = REACH[name]
-        yield ratio(
-            name,
-            partial(compute, record),
-            lambda reach=reach: reach(graph_of(record, edges), record),
-            1,
-            times,
-        )
+        reach = partial(_reached, REACH[name], record, edges)
+        yield ratio(name, partial(compute, record), reach, 1, times)
+
+
+def _reached(
+    reach: Callable[[Any, Record], int], record: Record, edges: list[tuple[str, str]]
+) -> int:
+    return reach(graph_of(record, edges), record)
 
 
 def edges_of(record: Record) -> list[tuple[str, str]]:

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import io
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import closing, contextmanager
 from typing import Any
 
 import pdfplumber
+import pypdfium2
+from pdfminer.pdftypes import resolve1
 
 MM = 72 / 25.4
 
@@ -25,9 +27,10 @@ def text_of(made: bytes) -> str:
 
 def letters_of(made: bytes) -> str:
     """Return every letter in the order it was set, without spaces."""
-    with opened(made) as document:
-        letters = (char["text"] for page in document.pages for char in page.chars)
-        return "".join("".join(letters).split())
+    with closing(pypdfium2.PdfDocument(made)) as document:
+        pages = [page.get_textpage().get_text_range() for page in document]
+    # A hyphen at the end of a line is given as a sign of its own.
+    return "".join("".join(pages).split()).replace("\ufffe", "-")
 
 
 def assert_accessible(made: bytes, title: str) -> None:
@@ -46,4 +49,6 @@ def assert_accessible(made: bytes, title: str) -> None:
 
 
 def fonts_of(page: Any) -> set[str]:
-    return {char["fontname"] for char in page.chars}
+    """Return the names of the fonts that a page has at hand."""
+    fonts = resolve1(page.page_obj.resources.get("Font")) or {}
+    return {resolve1(font)["BaseFont"].name for font in fonts.values()}
