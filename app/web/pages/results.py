@@ -32,7 +32,7 @@ from app.errors import NotFoundError
 from app.services.homes import save
 from app.web.addresses import delete_url, edit_url, item_url, with_done
 from app.web.fields import DayField, options, tidy
-from app.web.forms import sent_once
+from app.web.forms import sent_before, sent_once
 from app.web.papers import today
 from app.web.result_rows import HEADS, measured, result_rows
 from app.web.result_sheet import NEW, Grid, as_it_stands, as_sent, mark_of
@@ -199,6 +199,8 @@ def keep(home: str, ref: str) -> ResponseReturnValue:
     with change() as connection:
         start = opened_to_change(connection, home)
         record, board = start.record, _find(start.record, ref)
+        if done := sent_before(connection, start.key):
+            return redirect(with_done(url_for(".index", home=home), done), 303)
         form = _head(record)
         paper = _paper(record, form.paper.data or "")
         sheet = sheet_of(record, board, paper.ref if paper else None)

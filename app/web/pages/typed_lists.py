@@ -17,7 +17,7 @@ from app.errors import NotFoundError
 from app.services.homes import save
 from app.services.spreadsheets import counted
 from app.web.fields import LongField
-from app.web.forms import sent_once
+from app.web.forms import sent_before, sent_once
 from app.web.pages.spreadsheets import preview_rows
 from app.web.session import change, opened, opened_to_change
 from app.web.spreadsheet_form import unsaid_field
@@ -64,6 +64,8 @@ def enter(home: str, ref: str) -> ResponseReturnValue:
     with change() as connection:
         start = opened_to_change(connection, home)
         board = _board(start.record, ref)
+        if done := sent_before(connection, start.key):
+            return redirect(url_for("boards.show", home=home, ref=ref, done=done), 303)
         form = _form()
         valid = form.validate()
         made = _made(start.record, board, form)

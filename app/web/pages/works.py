@@ -29,7 +29,7 @@ from app.services.homes import digest, save
 from app.web.addresses import delete_url, edit_url, item_url, with_done
 from app.web.fields import DayField, has_come, options, tidy
 from app.web.files_view import FilesView, files_of
-from app.web.forms import sent_once
+from app.web.forms import sent_before, sent_once
 from app.web.papers import today
 from app.web.session import change, opened, opened_to_change
 from app.web.words import Facts, facts_of
@@ -246,6 +246,8 @@ def take_done(home: str, ref: str) -> ResponseReturnValue:
     with change() as connection:
         start = opened_to_change(connection, home)
         work = _find(start.record, ref)
+        if number := sent_before(connection, start.key):
+            return redirect(with_done(item_url(home, work), number), 303)
         if form.validate():
             if request.form.get("mark") == digest(work):
                 done = work.model_copy(update=form.of_work(work))
