@@ -21,7 +21,11 @@ FORMS: dict[str, tuple[str, str, dict[str, str]]] = {
     "round": (f"{HOME}rounds/new", "By day, everything on", {}),
     "round by hand": (f"{HOME}rounds/new", "Plan this round", {"off": "W1"}),
     "work done": (f"{HOME}works/W3/done", "Write it down", {}),
-    "results": (f"{HOME}results/board/B1/copy", "Save", {"paper": "new", "ze_ohm-B1": "0.2"}),
+    "results": (
+        f"{HOME}results/board/B1/copy",
+        "Save",
+        {"paper": "new", "ze_ohm-B1": "0.2"},
+    ),
     "reminder": (f"{HOME}reminders/rcd_button.RCD/done", "Write it down", {}),
     "press": (
         f"{HOME}reminders/",
@@ -29,10 +33,18 @@ FORMS: dict[str, tuple[str, str, dict[str, str]]] = {
         {},
     ),
     "item": (f"{HOME}new/rooms", "Save", {"name": "Attic"}),
-    "ways": (f"{HOME}boards/B1/ways", "Save", {"new~1-way": "9", "new~1-kind": "circuit_breaker"}),
+    "ways": (
+        f"{HOME}boards/B1/ways",
+        "Save",
+        {"new~1-way": "9", "new~1-kind": "circuit_breaker"},
+    ),
     "walk": (f"{HOME}walk/rooms", "Add: Loft", {}),
-    "may I": (f"{HOME}may-i/add-socket/?at=P2&place=kitchen&new_circuit=no&nation=england", "Plan this work", {}),
-}  # fmt: skip
+    "may I": (
+        f"{HOME}may-i/add-socket/?at=P2&place=kitchen&new_circuit=no&nation=england",
+        "Plan this work",
+        {},
+    ),
+}
 
 
 @pytest.fixture

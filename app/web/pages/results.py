@@ -11,7 +11,6 @@ from flask.typing import ResponseReturnValue
 from flask_wtf import FlaskForm
 from wtforms import SelectField, StringField
 from wtforms.fields.choices import SelectChoice  # type: ignore[attr-defined]
-from wtforms.validators import ValidationError
 
 from app.domain.edits import added, new_ref
 from app.domain.network import network
@@ -31,9 +30,8 @@ from app.domain.results.sheet import tested_on
 from app.errors import NotFoundError
 from app.services.homes import save
 from app.web.addresses import delete_url, edit_url, item_url, with_done
-from app.web.fields import DayField, options, tidy
+from app.web.fields import DayField, fits, has_come, options, tidy
 from app.web.forms import sent_before, sent_once
-from app.web.papers import today
 from app.web.result_rows import HEADS, measured, result_rows
 from app.web.result_sheet import NEW, Grid, as_it_stands, as_sent, mark_of
 from app.web.session import change, opened, opened_to_change
@@ -122,21 +120,9 @@ class HeadForm(FlaskForm):  # type: ignore[misc]
 
     paper = SelectField("From which paper")
     kind = SelectField("What the new paper is", choices=options(PAPER_KINDS))
-    number = StringField("Its number")
-    by = StringField("Signed by", description="Private.")
-    tested_on = DayField("Tested on")
-
-    def validate_tested_on(self, field: DayField) -> None:
-        """Take a day that has come."""
-        if field.data and field.data > today():
-            raise ValidationError("That day is still to come. Enter when it was done.")
-
-    def validate_number(self, field: StringField) -> None:
-        """Take what fits on a line."""
-        if len(tidy(field.data or "")) > SHORT:
-            raise ValidationError(f"Enter {SHORT} characters at most.")
-
-    validate_by = validate_number
+    number = StringField("Its number", validators=[fits(SHORT)])
+    by = StringField("Signed by", description="Private.", validators=[fits(SHORT)])
+    tested_on = DayField("Tested on", validators=[has_come])
 
 
 @bp.get("/")

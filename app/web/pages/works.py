@@ -27,7 +27,7 @@ from app.domain.works import (
 from app.errors import NotFoundError
 from app.services.homes import digest, save
 from app.web.addresses import delete_url, edit_url, item_url, with_done
-from app.web.fields import DayField, has_come, options, tidy
+from app.web.fields import DayField, fits, has_come, options, tidy
 from app.web.files_view import FilesView, files_of
 from app.web.forms import sent_before, sent_once
 from app.web.papers import today
@@ -123,6 +123,7 @@ class DoneForm(FlaskForm):  # type: ignore[misc]
     done_on = DayField(
         "Done on",
         description="Open, if the day is not known: then no later than today.",
+        validators=[has_come],
     )
     done_by = SelectField("By whom", choices=options(WORKERS))
     told = RadioField("Whoever must be told has been told", choices=options(TOLD))
@@ -130,18 +131,8 @@ class DoneForm(FlaskForm):  # type: ignore[misc]
         "Paper that came of it",
         choices=options({NO_PAPER: "None, or not yet", **PAPER_KINDS}),
     )
-    number = StringField("Its number")
+    number = StringField("Its number", validators=[fits(SHORT)])
     dated = DayField("Its date", validators=[has_come])
-
-    def validate_done_on(self, field: DayField) -> None:
-        """Take a day that has come."""
-        if field.data and field.data > today():
-            raise ValidationError("That day is still to come. Enter when it was done.")
-
-    def validate_number(self, field: StringField) -> None:
-        """Take what fits on a line."""
-        if len(tidy(field.data or "")) > SHORT:
-            raise ValidationError(f"Enter {SHORT} characters at most.")
 
     def validate_paper(self, field: SelectField) -> None:
         """Lose nothing that was typed of a paper."""
