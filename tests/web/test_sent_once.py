@@ -88,6 +88,26 @@ def test_a_list_saved_twice_counts_once_and_after_it_was_taken_away_again(
     assert [c.name for c in stored().circuits][2:] == ["Loft"]
 
 
+def test_a_home_is_added_once_and_its_namesake_too(visitor: CheckedClient) -> None:
+    for made in ("/homes/twice/", "/homes/twice-2/"):
+        page = visitor.see("/homes/new")
+        for _ in range(2):
+            assert visitor.submit_on(page, press="Save", name="Twice").location == made
+    visitor.save("/homes/twice-2/delete", press="Delete the home")
+    page = visitor.submit_on(page, press="Save", name="Twice")
+    assert page.location == "/homes/twice-3/"
+
+
+def test_a_reply_that_comes_twice_is_kept_once(here: CheckedClient) -> None:
+    page = here.see(f"{HOME}corrections/")
+    typed = {"lines": "W1 feeds the shed."}
+    first, again, other = (
+        here.submit_on(page, {"lines": lines}, "Take it down").location
+        for lines in (typed["lines"], typed["lines"], "W2 feeds the shed.")
+    )
+    assert first == again != other
+
+
 def test_a_form_without_its_key_is_refused(
     here: CheckedClient, stored: Stored, small: Record
 ) -> None:
