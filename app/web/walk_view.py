@@ -22,10 +22,9 @@ from app.domain.usual import (
     usual_places,
 )
 from app.domain.walk import beside
-from app.web.addresses import item_url
+from app.web.addresses import Link, item_url
 from app.web.walk_form import AddForm, Mark, facts_of_point, marks_of
 
-Link = tuple[str, str]
 # At the end of a room: how far it was looked at, as a button says it.
 LOOKED_MARKS = {
     "all": "All of it",
