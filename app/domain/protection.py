@@ -95,7 +95,7 @@ def doubts_of_cover(past: Iterable[str], earthing_open: Iterable[str]) -> str:
         f"; {name} joins behind the RCD, and may feed on with it open" for name in past
     )
     unearthed = "".join(
-        f"; fed by {name} it opens only if the neutral there is earthed, which is not "
+        f"; fed by {name}, it opens only if the neutral there is earthed, which is not "
         "recorded"
         for name in earthing_open
     )
