@@ -33,6 +33,20 @@ function guardSecondPress() {
   });
 }
 
+/** A double click on one button is one press, and so is a key that is held down. */
+function pressOnce() {
+  let pressed = null;
+  document.addEventListener("click", (event) => {
+    const button = event.target.closest?.("button");
+    if (button && button === pressed && event.detail > 1) event.preventDefault();
+    pressed = button;
+  }, { capture: true });
+  document.addEventListener("keydown", (event) => {
+    const held = event.repeat && event.key === "Enter";
+    if (held && !event.target.closest?.("textarea, a, .quick")) event.preventDefault();
+  });
+}
+
 /** Return the controls of a row that can be seen, in order. */
 function controlsOf(row) {
   return [...row.querySelectorAll(CONTROLS)].filter((control) => !control.disabled);
@@ -86,6 +100,7 @@ function unfoldTarget() {
 }
 
 guardSecondPress();
+pressOnce();
 showCopyButtons();
 focusErrors();
 unfoldTarget();
