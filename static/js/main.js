@@ -24,6 +24,7 @@ function guardSecondPress() {
       return;
     }
     const button = event.submitter;
+    leaveRefused();
     sent.add(form);
     button?.setAttribute("aria-disabled", "true");
     setTimeout(() => {
@@ -31,6 +32,11 @@ function guardSecondPress() {
       button?.removeAttribute("aria-disabled");
     }, SECOND_PRESS_MS);
   });
+}
+
+/** A form that came back refused is left for good when it is sent: Back asks anew. */
+function leaveRefused() {
+  if ("askedHere" in document.body.dataset) history.replaceState(null, "", location.href);
 }
 
 /** A double click on one button is one press, and so is a key that is held down. */
