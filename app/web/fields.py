@@ -292,7 +292,17 @@ def has_come(_form: Any, field: Any) -> None:
     if isinstance(said, str):
         said = datetime.fromisoformat(said).astimezone().date()
     if said and said > today():
-        raise ValidationError("That day is still to come.")
+        raise ValidationError("That day is still to come. Enter one that has come.")
+
+
+def fits(most: int) -> Callable[[Any, Any], None]:
+    """Return a check that a text is not longer than the record takes."""
+
+    def check(_form: Any, field: Any) -> None:
+        if len(tidy(field.data or "")) > most:
+            raise ValidationError(f"Enter {most} characters at most.")
+
+    return check
 
 
 def _needed(spec: FieldSpec) -> Callable[[Any, Any], None]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import secrets
 from dataclasses import dataclass
 from functools import cache, cached_property
 from pathlib import Path
@@ -193,6 +194,11 @@ class Site:
         """The token of this browser's forms."""
         token: str = generate_csrf()
         return token
+
+    @cached_property
+    def once(self) -> str:
+        """The key of a form of this page: sent twice, it counts once."""
+        return secrets.token_hex(8)
 
     @property
     def homes_url(self) -> str:
