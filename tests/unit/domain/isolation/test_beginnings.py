@@ -117,6 +117,17 @@ def test_inverter_counts_as_live_until_its_dc_side_is_recorded() -> None:
     assert {"dc_side", "not_parted"}.isdisjoint(codes(then))
 
 
+@pytest.mark.parametrize(("on", "recorded"), [(None, True), ("C2", False)])
+def test_isolator_of_a_dc_side_stands_for_the_panels_unless_a_circuit_feeds_it(
+    on: str | None, recorded: bool
+) -> None:
+    more = (tie("DC", on),) if on else ()
+    record = panels(point("DC", kind="dc_isolator"), tie("INV", "DC"), *more)
+    found = planned(record, "INV")
+    assert ("dc_side" not in codes(found)) == recorded
+    assert ("DC" in {s.ref for s in found.nearest.switches}) == recorded
+
+
 def test_inverter_counts_as_live_where_panels_are_not_answered() -> None:
     record = changed_sources(panels(), "PV")
     assert "dc_side" in codes(planned(record, "INV"))
