@@ -9,7 +9,7 @@ from typing import Literal
 from app.domain.answers import Named
 from app.domain.board import HEADS
 from app.domain.circuits._working import Figure, plain, tabled
-from app.domain.circuits.subject import figure_of
+from app.domain.circuits.needed import figure_of
 from app.domain.load.demand import Demand, amps, demand
 from app.domain.load.loads import Load, below
 from app.domain.load.rcd import nearest_before

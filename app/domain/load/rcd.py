@@ -15,6 +15,7 @@ from typing import Literal
 from app.domain.answers import Named
 from app.domain.chain import Chain, Step, chains, is_overcurrent
 from app.domain.circuits._working import Exact, plain
+from app.domain.circuits.guard import as_guard, rated_of
 from app.domain.kinds import DEVICE_KINDS, INTAKE_KINDS
 from app.domain.load.demand import demand
 from app.domain.load.loads import Load, below
@@ -60,8 +61,9 @@ def rcd_loading(net: Network, rcd: Device, loads: tuple[Load, ...]) -> RcdLoadin
     ways = tuple(_ways(net, rcd.ref))
     feeding = tuple(way for way in ways if _feeds_in(net.record, way))
     counted = [way for way in ways if way not in feeding]
-    unknown = [way for way in counted if not way.rated_current_a]
-    total = sum((way.rated_current_a or Decimal(0) for way in counted), Decimal(0))
+    ratings = {way.ref: rated_of(way) for way in counted}
+    unknown = [way for way in counted if not ratings[way.ref]]
+    total = sum((r.value for r in ratings.values() if r), Decimal(0))
     by_before = _holds(rcd.rated_current_a, before.rated_current_a if before else None)
     by_ways = _by_sum(rcd.rated_current_a, total, complete=not unknown)
     bare = RcdLoading(
@@ -90,7 +92,8 @@ def nearest_before(net: Network, ref: str) -> Step | None:
     None, if on any way there is none or its rating is not recorded.
     """
     found = [_nearest(chain) for chain in chains(net, ref)]
-    known = [step for step in found if step and step.rated_current_a]
+    guards = [as_guard(net.record, step) for step in found if step]
+    known = [step for step in guards if step.rated_current_a]
     if not known or len(known) < len(found):
         return None
     return max(known, key=lambda step: step.rated_current_a or Decimal(0))

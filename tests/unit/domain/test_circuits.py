@@ -291,7 +291,7 @@ def test_limit_of_each_kind_of_device(way: dict[str, Any], limit: str) -> None:
     [
         ({"curve": "unknown"}, "the type of its circuit-breaker"),
         ({"kind": "fuse_rewirable", "rated_current_a": 32}, "has no row for 32"),
-        ({"kind": "other"}, "sets no limit"),
+        ({"kind": "other"}, "what its device guards against"),
     ],
 )
 def test_a_limit_that_cannot_be_told(way: dict[str, Any], says: str) -> None:
