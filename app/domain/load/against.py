@@ -10,8 +10,10 @@ from app.domain.answers import Named
 from app.domain.board import HEADS
 from app.domain.circuits._working import Figure, plain, tabled
 from app.domain.circuits.needed import figure_of
+from app.domain.circuits.phase import THREE
 from app.domain.load.demand import Demand, amps, demand
 from app.domain.load.loads import Load, below
+from app.domain.load.phases import LOOSE, heaviest, is_three, on_phase
 from app.domain.load.rcd import nearest_before
 from app.domain.network import Network
 from app.domain.record import Device, IntakeItem
@@ -33,6 +35,8 @@ CARRIER = (
     "The figure on a cut-out is what it may hold; the fuse in it may be smaller, and "
     "only the network can say."
 )
+ASK = " Ask an electrician."
+NO_PHASE = " That counts every circuit on it whose phase is not recorded."
 SWITCHES = frozenset({"isolator", "changeover"})
 
 
@@ -75,20 +79,15 @@ def supply_fuses(net: Network, loads: tuple[Load, ...]) -> tuple[Against, ...]:
     )
 
 
-def on_phase(loads: tuple[Load, ...], phase: str) -> tuple[Load, ...]:
-    """Return the loads of one phase, those on all three too."""
-    return tuple(load for load in loads if load.phase in (phase, "all"))
-
-
 def _supply_fuse(
     net: Network, cutout: IntakeItem, loads: tuple[Load, ...]
 ) -> Iterator[Against]:
     hanging = below(net, cutout.ref, loads) + tuple(x for x in loads if not x.ref)
-    if net.record.home.phases != "three":
+    if not is_three(net):
         yield _fuse(cutout, demand(net, hanging), "")
         return
-    loose = sum(load.phase == "unknown" for load in hanging)
-    for phase in ("l1", "l2", "l3"):
+    loose = sum(load.phase == LOOSE for load in hanging)
+    for phase in THREE:
         found = _fuse(cutout, demand(net, on_phase(hanging, phase)), phase.upper())
         if loose and found.sign == "within":
             says = (
@@ -135,7 +134,7 @@ def _tails(net: Network, loads: tuple[Load, ...]) -> Iterator[Against]:
         if item.kind == "tails" and item.owner in ("consumer", "unknown"):
             hanging = below(net, item.ref, loads)
             if hanging:
-                yield _tail(net, item, demand(net, hanging))
+                yield _tail(net, item, heaviest(net, hanging))
 
 
 def _tail(net: Network, item: IntakeItem, found: Demand) -> Against:
@@ -180,13 +179,20 @@ def _switches(net: Network, loads: tuple[Load, ...]) -> Iterator[Against]:
     for item in every:
         hanging = below(net, item.ref, loads)
         if hanging:
-            yield _switch(net, item, demand(net, hanging))
+            yield _switch(net, item, hanging)
 
 
-def _switch(net: Network, item: Device | IntakeItem, found: Demand) -> Against:
+def _switch(
+    net: Network, item: Device | IntakeItem, hanging: tuple[Load, ...]
+) -> Against:
     rated, fuse = figure_of(item, "rated_current_a"), nearest_before(net, item.ref)
     fuse_a = fuse.rated_current_a if fuse else None
+    found = heaviest(net, hanging)
     sign, says = _switch_words(rated, fuse_a, found)
+    if sign == "beyond" and rated:
+        sure = heaviest(net, hanging, loose=False)
+        if sure.amps <= rated.value:
+            sign, says = "open", f"{says.removesuffix(ASK)}{NO_PHASE}"
     return Against(
         what="switch",
         thing=Named(ref=item.ref, title=_title(net, item)),
@@ -209,7 +215,7 @@ def _switch_words(
     known = f"is {plain(fuse_a)} A" if fuse_a else "is not recorded"
     before = f"The fuse or breaker before it {known}."
     if found.amps > rated.value:
-        return "beyond", f"{said}. {before} Ask an electrician."
+        return "beyond", f"{said}. {before}{ASK}"
     if fuse_a is None or found.not_counted:
         left = " Not everything on it is counted." if found.not_counted else ""
         return "open", f"{said}. {before}{left}"

@@ -17,8 +17,8 @@ from app.domain.chain import Chain, Step, chains, is_overcurrent
 from app.domain.circuits._working import Exact, plain
 from app.domain.circuits.guard import as_guard, rated_of
 from app.domain.kinds import DEVICE_KINDS, INTAKE_KINDS
-from app.domain.load.demand import demand
 from app.domain.load.loads import Load, below
+from app.domain.load.phases import heaviest
 from app.domain.network import Network, fed_by
 from app.domain.record import Circuit, Device, IntakeItem, Record
 from app.domain.record._field import Model, Number, field
@@ -77,7 +77,7 @@ def rcd_loading(net: Network, rcd: Device, loads: tuple[Load, ...]) -> RcdLoadin
         ways_a=total,
         ways_unknown=tuple(_named(net.record, way.ref) for way in unknown),
         left_out=tuple(_named(net.record, way.ref) for way in feeding),
-        demand=demand(net, below(net, rcd.ref, loads)).shown,
+        demand=heaviest(net, below(net, rcd.ref, loads)).shown,
         by_before=by_before,
         by_ways=by_ways,
         verdict=_verdict(by_before, by_ways),

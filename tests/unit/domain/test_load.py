@@ -283,6 +283,58 @@ def test_demand_by_phase() -> None:
     ]
 
 
+def charger(own: str = "all", other: str = "unknown") -> Record:
+    """A charger of 22 kW on three phases; 22 000 / (3 × 230) is 31.9 A in each."""
+    circuit = b.circuit("C1", use="vehicle", connected_w=22_000)
+    shower = b.circuit("C2", use="shower", connected_w=9200)
+    ways = (b.way("W1", circuit, phase=own), b.way("W2", shower, phase=other))
+    board = b.board("B1", b.main_switch("MS", *ways, rated_current_a=63))
+    fed = b.source("GRID", b.cutout("CUT", board, rated_current_a=80))
+    return b.home(fed, phases="three")
+
+
+def test_a_three_phase_load_is_shared_by_the_phases() -> None:
+    found = answer_of(charger())
+    fuses = [a for a in found.against if a.what == "supply_fuse"]
+    assert [fuse.demand for fuse in fuses] == ["31.9 A"] * 3
+    [switch] = [a for a in found.against if a.what == "switch"]
+    # The shower of 40 A may be on any phase: more than 63 A then, and yet not shown.
+    assert (switch.demand, switch.sign) == ("71.9 A", "open")
+    assert "whose phase is not recorded" in switch.says
+
+
+@pytest.mark.parametrize(
+    ("own", "other", "demand", "sign"),
+    [("l1", "l2", "95.7 A", "beyond"), ("all", "l2", "71.9 A", "beyond"),
+     ("all", "all", "45.2 A", "within")],
+)  # fmt: skip
+def test_a_switch_carries_what_is_on_the_phase_with_most(
+    own: str, other: str, demand: str, sign: str
+) -> None:
+    found = answer_of(charger(own, other))
+    [switch] = [a for a in found.against if a.what == "switch"]
+    assert (switch.demand, switch.sign) == (demand, sign)
+
+
+def test_each_phase_builds_up_by_itself() -> None:
+    found = answer_of(charger(), "charger=7.36").what_if
+    assert found is not None
+    assert [(each.phase, each.demand.shown) for each in found.phases] == [
+        ("L1", "31.9 A"), ("L2", "31.9 A"), ("L3", "31.9 A"), ("", "72.0 A"),
+    ]  # fmt: skip
+    assert answer_of(split(60, bank(32, rcd="R1", rated=63))).phases == ()
+
+
+def test_wire_above_its_carrier_counts_before_and_behind_a_switch() -> None:
+    of_wire = {"kind": "fuse_rewirable", "rated_current_a": 15, "fuse_wire_a": 30}
+    behind = b.rcd("R2", b.way("W2", **of_wire), rated_current_a=25)
+    before = b.device("W1", b.rcd("R1", rated_current_a=25), **of_wire)
+    found = {each.rcd.ref: each for each in answer_of(split(100, before, behind)).rcds}
+    assert found["R1"].before_a == 30
+    assert found["R2"].ways_a == 30
+    assert found["R2"].verdict == "not_shown"
+
+
 def test_a_phase_not_recorded_leaves_the_verdict_open() -> None:
     fuses = [a for a in answer_of(three_phase("l1", "unknown")).against
              if a.what == "supply_fuse"]  # fmt: skip
