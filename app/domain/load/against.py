@@ -65,13 +65,14 @@ def supply_fuses(net: Network, loads: tuple[Load, ...]) -> tuple[Against, ...]:
     """Return the demand against each supply fuse, by phase where there are three."""
     cutouts = [item for item in net.record.intake if item.kind == "cutout"]
     if not cutouts:
-        found = demand(net, loads)
+        found = heaviest(net, loads)
+        most = f"{found.total}{' on one phase at most' if is_three(net) else ''}"
         return (
             Against(
                 what="supply_fuse",
                 demand=found.shown,
                 sign="open",
-                says=f"{CAUTIOUS}: {found.total}. {FIND_OUT}",
+                says=f"{CAUTIOUS}: {most}. {FIND_OUT}",
             ),
         )
     return tuple(
@@ -81,29 +82,19 @@ def supply_fuses(net: Network, loads: tuple[Load, ...]) -> tuple[Against, ...]:
 
 def _supply_fuse(
     net: Network, cutout: IntakeItem, loads: tuple[Load, ...]
-) -> Iterator[Against]:
+) -> list[Against]:
     hanging = below(net, cutout.ref, loads) + tuple(x for x in loads if not x.ref)
     if not is_three(net):
-        yield _fuse(cutout, demand(net, hanging), "")
-        return
+        return _noted(cutout, [_fuse(cutout, demand(net, hanging), "")])
     loose = sum(load.phase == LOOSE for load in hanging)
-    for phase in THREE:
-        found = _fuse(cutout, demand(net, on_phase(hanging, phase)), phase.upper())
-        if loose and found.sign == "within":
-            says = (
-                f"{found.demand} at least on {phase.upper()}: of {loose} circuits the "
-                "phase is not recorded."
-            )
-            found = found.model_copy(update={"sign": "open", "says": says})
-        yield found
+    found = [(phase, demand(net, on_phase(hanging, phase))) for phase in THREE]
+    fuses = [_fuse(cutout, each, phase.upper(), loose) for phase, each in found]
+    return _noted(cutout, fuses)
 
 
-def _fuse(cutout: IntakeItem, found: Demand, phase: str) -> Against:
+def _fuse(cutout: IntakeItem, found: Demand, phase: str, loose: int = 0) -> Against:
     rated = figure_of(cutout, "rated_current_a")
-    sign, says = _fuse_words(rated, found)
-    printed = cutout.basis not in ("document", "told")
-    note = f" {CARRIER}" if rated and printed else ""
-    on = f"{phase}: " if phase else ""
+    sign, says = _fuse_words(rated, found, loose)
     return Against(
         what="supply_fuse",
         thing=Named(ref=cutout.ref, title=cutout.title),
@@ -111,22 +102,40 @@ def _fuse(cutout: IntakeItem, found: Demand, phase: str) -> Against:
         rated=rated,
         demand=found.shown,
         sign=sign,
-        says=f"{on}{says}{note}",
+        says=f"{phase}: {says}" if phase else says,
     )
 
 
-def _fuse_words(rated: Figure | None, found: Demand) -> tuple[Sign, str]:
+def _noted(cutout: IntakeItem, found: list[Against]) -> list[Against]:
+    """Say once what a printed figure is worth: where it is beyond, else at the end."""
+    if cutout.rated_current_a and cutout.basis not in ("document", "told"):
+        beyond = (n for n, each in enumerate(found) if each.sign == "beyond")
+        place = next(beyond, len(found) - 1)
+        says = f"{found[place].says} {CARRIER}"
+        found[place] = found[place].model_copy(update={"says": says})
+    return found
+
+
+def _fuse_words(rated: Figure | None, found: Demand, loose: int) -> tuple[Sign, str]:
     if rated is None:
         return "open", f"{CAUTIOUS}: {found.total}. {FIND_OUT}"
-    left = len(found.not_counted)
     spare = rated.value - found.amps
     said = f"{CAUTIOUS}: {found.total} against a supply fuse of {rated.shown}"
     if spare < 0:
         return "beyond", f"{said}, {amps(-spare)} more. {USUAL}"
-    if left:
-        what = "one circuit is" if left == 1 else f"{left} circuits are"
-        return "open", f"{said}, but {what} not counted: no verdict yet."
+    left = (
+        _counted(len(found.not_counted), "circuit", "not counted"),
+        _counted(loose, "load", "on no phase recorded"),
+    )
+    if any(left):
+        doubt = " and ".join(each for each in left if each)
+        return "open", f"{said}, but {doubt}: no verdict yet."
     return "within", f"{said}: {amps(spare)} to spare."
+
+
+def _counted(number: int, noun: str, how: str) -> str:
+    what = f"one {noun} is" if number == 1 else f"{number} {noun}s are"
+    return f"{what} {how}" if number else ""
 
 
 def _tails(net: Network, loads: tuple[Load, ...]) -> Iterator[Against]:

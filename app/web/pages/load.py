@@ -39,6 +39,7 @@ class Beside:
 
     Attributes:
         added: What is added, in words.
+        caption: Caption of the table.
         rows: Group, today, then; the totals last, unless there are three phases.
         says: The supply fuse, then.
         assumes: What is assumed in both.
@@ -46,6 +47,7 @@ class Beside:
     """
 
     added: tuple[str, ...]
+    caption: str
     rows: tuple[tuple[str, str, str], ...]
     says: tuple[str, ...]
     assumes: tuple[str, ...]
@@ -261,6 +263,7 @@ def _beside(answer: LoadAnswer) -> Beside | None:
     total = () if answer.phases else (together,)
     return Beside(
         added=tuple(each.title for each in answer.what_if.additions),
+        caption=f"Today beside then{', all phases' if answer.phases else ''}",
         rows=(*rows, *total),
         says=tuple(each.says for each in answer.what_if.against),
         assumes=answer.what_if.then.assumes,

@@ -281,6 +281,15 @@ def test_demand_by_phase() -> None:
         ("L2", "40.0 A", "within"),
         ("L3", "0.0 A", "within"),
     ]
+    # What the figure on a cut-out is worth is said once.
+    assert [("may be smaller" in fuse.says) for fuse in fuses] == [True, False, False]
+
+
+def test_three_phases_without_a_cut_out_are_not_added() -> None:
+    record = charger("all", "l1")
+    bare = record.having(intake=())
+    [fuse] = [a for a in answer_of(bare).against if a.what == "supply_fuse"]
+    assert fuse.says.startswith("On paper, cautious: 71.9 A on one phase at most.")
 
 
 def charger(own: str = "all", other: str = "unknown") -> Record:
@@ -339,7 +348,11 @@ def test_a_phase_not_recorded_leaves_the_verdict_open() -> None:
     fuses = [a for a in answer_of(three_phase("l1", "unknown")).against
              if a.what == "supply_fuse"]  # fmt: skip
     assert [fuse.sign for fuse in fuses] == ["open"] * 3
-    assert "the phase is not recorded" in fuses[0].says
+    assert fuses[0].says == (
+        "L1: On paper, cautious: 40.0 A against a supply fuse of 60 A, "
+        "but one load is on no phase recorded: no verdict yet."
+    )
+    assert [("may be smaller" in fuse.says) for fuse in fuses] == [False, False, True]
 
 
 @pytest.mark.parametrize(
