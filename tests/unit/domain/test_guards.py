@@ -95,6 +95,14 @@ def test_a_small_enough_breaker_before_a_switch_guards_the_cable() -> None:
     assert part(behind("contactor", 40, breaker=25), "overload").sign == "within"
 
 
+def test_a_switch_with_no_fuse_behind_it_may_be_overloaded() -> None:
+    thing = b.device("X", b.circuit("C1", **CABLE), kind="isolator", rated_current_a=20)
+    assert told(wired(thing), "switch-may-be-overloaded") == [("X", "CUT")]
+    guarded = b.device("X", b.way("W1", b.circuit("C1", **CABLE), rated_current_a=16),
+                       kind="isolator", rated_current_a=20)  # fmt: skip
+    assert told(wired(guarded), "switch-may-be-overloaded") == []
+
+
 def test_where_there_is_no_other_the_fuse_of_the_cut_out_guards() -> None:
     thing = b.device("X", b.circuit("C1", **CABLE), kind="isolator", rated_current_a=20)
     got = part(wired(thing), "overload")

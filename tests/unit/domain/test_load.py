@@ -334,6 +334,19 @@ def test_each_phase_builds_up_by_itself() -> None:
     assert answer_of(split(60, bank(32, rcd="R1", rated=63))).phases == ()
 
 
+@pytest.mark.parametrize(
+    ("breaker", "verdict"), [(40, "not_shown"), (25, "shown"), (None, "cannot_tell")]
+)
+def test_an_rcd_with_no_fuse_behind_it_is_guarded_by_what_is_before_alone(
+    breaker: int | None, verdict: str
+) -> None:
+    rcd = b.rcd("R1", b.circuit("C1", use="sockets"), rated_current_a=25)
+    record = split(100, b.way("W1", rcd, rated_current_a=breaker))
+    [found] = answer_of(record).rcds
+    assert found.verdict == verdict
+    assert "No fuse or breaker stands between it and Circuit C1." in found.says
+
+
 def test_wire_above_its_carrier_counts_before_and_behind_a_switch() -> None:
     of_wire = {"kind": "fuse_rewirable", "rated_current_a": 15, "fuse_wire_a": 30}
     behind = b.rcd("R2", b.way("W2", **of_wire), rated_current_a=25)
