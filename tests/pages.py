@@ -11,6 +11,7 @@ from collections import Counter
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property
+from secrets import token_hex
 from typing import Any
 from urllib.parse import urlsplit
 
@@ -161,7 +162,7 @@ class CheckedClient(FlaskClient):
         self, url: str, fields: Mapping[str, Any], headers: Mapping[str, str] = {}
     ) -> Page:
         """Send just these fields, with this browser's token."""
-        data = {"csrf_token": self.token(), **fields}
+        data = {"csrf_token": self.token(), "once": token_hex(8), **fields}
         return page_of(self.post(url, data=data, headers=dict(headers)))
 
     def token(self) -> str:

@@ -48,6 +48,7 @@ def serve(
     from app import server
     from app.services.files import clear_orphans
     from app.services.portfolio import clear_deleted
+    from app.services.spreadsheets import clear_waiting
 
     if addresses and not share:
         raise click.UsageError("--address says where to share: add --share.")
@@ -55,6 +56,7 @@ def serve(
     with _demo_config() if demo else opened(data) as config:
         clear_deleted(config, datetime.now(UTC))
         clear_orphans(config, datetime.now(UTC))
+        clear_waiting(config.waiting, datetime.now(UTC))
         if demo:
             click.echo("This is a demo: an invented home. What you do is not kept.")
         else:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import hashlib
 import logging
 import sqlite3
+import stat
 import threading
 import time
 from dataclasses import dataclass
@@ -38,9 +39,9 @@ log = logging.getLogger(__name__)
 LOOK_AGAIN_S = 60
 TRY_AGAIN_S = 600
 LONGEST_PATH = 1000
-# A disk that fails, a file that is damaged, a stick that is pulled out meanwhile.
 # Within a day, so that what is mapped in one long day is not in the first copy only.
 AGAIN_AFTER = timedelta(hours=4)
+# A disk that fails, a file that is damaged, a stick that is pulled out meanwhile.
 FAILURES = (AppError, OSError, sqlite3.Error, SQLAlchemyError)
 
 
@@ -141,13 +142,22 @@ def is_there(places: Places, folder: Path) -> bool:
     The folder apart was made when it was chosen: where a stick is not in, the place
     that it is seen at may be there, and empty.
     """
-    return folder != places.apart or folder.is_dir()
+    return folder != places.apart or _device_of(folder) is not None
 
 
 def is_on_the_same_disk(places: Places) -> bool:
     """Return whether the chosen folder goes with the disk that holds the record."""
-    own, apart = places.own.parent, places.apart
-    return bool(apart and apart.is_dir() and apart.stat().st_dev == own.stat().st_dev)
+    device = places.apart and _device_of(places.apart)
+    return device is not None and device == _device_of(places.own.parent)
+
+
+def _device_of(folder: Path) -> int | None:
+    """Return the disk of a folder; None: there is none, or it cannot be looked at."""
+    try:
+        found = folder.stat()
+    except OSError:
+        return None
+    return found.st_dev if stat.S_ISDIR(found.st_mode) else None
 
 
 def not_there(places: Places) -> str:

@@ -29,6 +29,8 @@ from app.store.changes import Change, undone_among
 
 ELSEWHERE = "another computer"
 NO_END = 2**31
+# A second before it there still is one.
+EARLIEST = datetime(1970, 1, 1, tzinfo=UTC)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -183,7 +185,8 @@ def changes_since(
     """
     first: int | None = 0
     if since is not None:
-        first = log.first_after(connection, home.key, since - timedelta(seconds=1))
+        just_before = max(since, EARLIEST) - timedelta(seconds=1)
+        first = log.first_after(connection, home.key, just_before)
     if first is None:
         return ()
     if not ref:

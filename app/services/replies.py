@@ -62,13 +62,12 @@ class OpenReply:
 def bring_back(
     connection: Connection, home: OpenHome, reply: Reply, returned: Record | None
 ) -> int:
-    """Keep what came back; return its number."""
-    return replies.keep_reply(
-        connection,
-        home.key,
-        at=datetime.now(UTC),
-        words=reply.model_dump_json(),
-        document=to_document(returned) if returned else "",
+    """Keep what came back; return its number.  What came before is not kept twice."""
+    words = reply.model_dump_json()
+    document = to_document(returned) if returned else ""
+    known = replies.same_reply(connection, home.key, words=words, document=document)
+    return known or replies.keep_reply(
+        connection, home.key, at=datetime.now(UTC), words=words, document=document
     )
 
 

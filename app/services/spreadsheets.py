@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import logging
 from collections import Counter
 from collections.abc import Iterable
 from datetime import datetime
@@ -33,6 +34,8 @@ from app.errors import InvalidError, NotFoundError
 from app.services.homes import OpenHome, save
 from app.store import column_matches, waiting
 
+log = logging.getLogger(__name__)
+
 GONE = "This file is not waiting here any longer. Choose it again."
 
 
@@ -59,6 +62,14 @@ class Waiting(Model):
 def begin(folder: Path, file: Waiting, now: datetime) -> str:
     """Keep a file waiting; return its token."""
     return waiting.keep(folder, file.model_dump_json(), now)
+
+
+def clear_waiting(folder: Path, now: datetime) -> None:
+    """Remove what has waited for more than a day; what cannot be removed stays."""
+    try:
+        waiting.clear(folder, now)
+    except OSError as error:
+        log.warning("what waits cannot be cleared: %s", error)
 
 
 def go_on(folder: Path, token: str, home: str, now: datetime) -> Waiting:

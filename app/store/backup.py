@@ -55,7 +55,7 @@ def back_up(
 
 
 def make_folder(folder: Path) -> None:
-    """Make a folder for copies, for its owner only.
+    """Make a folder, for its owner only: a record is private.
 
     Raises:
         DatabaseError: It cannot be made.

@@ -14,7 +14,7 @@ from sqlalchemy.exc import IntegrityError, SQLAlchemyError
 
 from app.errors import DatabaseError, DatabaseTooNewError
 from app.paths import resource_dir
-from app.store.backup import back_up
+from app.store.backup import back_up, make_folder
 from app.store.engine import WAIT_S, make_engine
 
 log = logging.getLogger(__name__)
@@ -38,7 +38,7 @@ def upgrade(database: Path, backups: Path | None) -> Path | None:
     here, head = revision_of(database), head_revision()
     if here == head:
         return None
-    _make_folder(database.parent)
+    make_folder(database.parent)
     copy = None
     if here is not None and backups is not None:
         note = f"before-upgrade-{here}"
@@ -92,14 +92,6 @@ def _version_row(database: Path) -> tuple[str] | None:
     if found != "ok":
         raise sqlite3.DatabaseError(found)
     return row
-
-
-def _make_folder(folder: Path) -> None:
-    """Make the data folder, for its owner only: a record is private."""
-    try:
-        folder.mkdir(mode=0o700, parents=True, exist_ok=True)
-    except OSError as error:
-        raise DatabaseError(f"The folder {folder} cannot be made: {error}.") from error
 
 
 def _failed(database: Path, copy: Path | None, error: SQLAlchemyError) -> str:

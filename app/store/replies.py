@@ -46,6 +46,16 @@ def keep_reply(
     return int((result.inserted_primary_key or (0,))[0])
 
 
+def same_reply(
+    connection: Connection, home: int, *, words: str, document: str
+) -> int | None:
+    """Return the number of a reply of a home that says just this, if one does."""
+    reply = tables.reply
+    this = (reply.c.home_id == home) & (reply.c.words == words)
+    query = select(reply.c.id).where(this & (reply.c.document == document))
+    return connection.execute(query).scalar()
+
+
 def replies_of(connection: Connection, home: int) -> tuple[KeptReply, ...]:
     """Return the replies of a home, the newest first."""
     reply = tables.reply

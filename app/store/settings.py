@@ -8,6 +8,7 @@ from app.store import tables
 
 COMPUTER = "name of this computer"
 COPIES = "folder of the copies"
+NEWEST_HOME = "form of the newest home"
 
 
 def computer_name(connection: Connection) -> str:
@@ -28,6 +29,17 @@ def copies_folder(connection: Connection) -> str:
 def set_copies_folder(connection: Connection, folder: str) -> None:
     """Write the folder that copies go to as well from now on; empty: none."""
     _set(connection, COPIES, folder)
+
+
+def home_sent_as(connection: Connection, once: str) -> str:
+    """Return the home that the form of this key made; empty: it is not the newest."""
+    key, _, ref = _value(connection, NEWEST_HOME).partition(" ")
+    return ref if key == once else ""
+
+
+def set_home_sent_as(connection: Connection, once: str, ref: str) -> None:
+    """Write which form made the newest home."""
+    _set(connection, NEWEST_HOME, f"{once} {ref}")
 
 
 def _value(connection: Connection, name: str) -> str:

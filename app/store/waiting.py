@@ -21,7 +21,7 @@ def keep(folder: Path, text: str, now: datetime) -> str:
     folder.mkdir(mode=0o700, parents=True, exist_ok=True)
     token = secrets.token_hex(16)
     put(folder, token, text)
-    _clear(folder, now)
+    clear(folder, now)
     return token
 
 
@@ -29,6 +29,7 @@ def put(folder: Path, token: str, text: str) -> None:
     """Put a text in the place of the one with this token, whole or not at all."""
     path = folder / token
     half = path.with_suffix(f".{secrets.token_hex(4)}")
+    half.touch(mode=0o600)
     half.write_text(text, "utf-8")
     half.replace(path)
 
@@ -47,8 +48,10 @@ def let_go(folder: Path, token: str) -> None:
         (folder / token).unlink(missing_ok=True)
 
 
-def _clear(folder: Path, now: datetime) -> None:
-    for index, path in enumerate(sorted(folder.iterdir(), key=_age_key)):
+def clear(folder: Path, now: datetime) -> None:
+    """Remove what is too old, or too much."""
+    there = folder.iterdir() if folder.is_dir() else ()
+    for index, path in enumerate(sorted(there, key=_age_key)):
         if index >= MOST_FILES or _is_old(path, now):
             path.unlink(missing_ok=True)
 

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 
 from flask import url_for
 
 from app.domain.record import Item, Record, Spot
 
+# Words, and the address that they lead to.
+Link = tuple[str, str]
 PAGES = {
     "room", "board", "device", "circuit", "point", "work", "paper", "attachment",
     "result",
@@ -44,6 +46,12 @@ def item_url(home: str, item: Item) -> str:
     if item.sort in LISTS:
         return url_for(LISTS[item.sort], home=home)
     return edit_url(home, item)
+
+
+def links_to(record: Record, refs: Iterable[str | None]) -> tuple[Link, ...]:
+    """Return what things are called, and where they are shown; what is gone is not."""
+    items = (record.by_ref.get(ref or "") for ref in refs)
+    return tuple((i.title, item_url(record.home.ref, i)) for i in items if i)
 
 
 def meaning_url(slug: str) -> str:

@@ -12,10 +12,13 @@ from typing import Any
 from flask import request
 from flask_wtf import FlaskForm
 from pydantic import ValidationError
+from sqlalchemy import Connection
 from wtforms import HiddenField
 
 from app.domain.days import in_words as words_of_day
 from app.domain.record import FieldSpec, Item, Record, fields_of_kind, specs
+from app.errors import InvalidError
+from app.store.changes import change_sent_as
 from app.web.addresses import meaning_url
 from app.web.fields import field_for
 from app.web.words import in_words
@@ -167,12 +170,26 @@ def _flat(values: Mapping[str, Any]) -> dict[str, Any]:
 def sent_once() -> str:
     """Return the key by which a form that is sent twice counts once.
 
-    It holds what was typed and where: to go back and type something else, or the same
-    elsewhere, is no repetition.
+    It holds the page that the form came with, what was typed and where: to go back and
+    type something else, or the same on another day, is no repetition.
+
+    Raises:
+        InvalidError: The form came from no page of this program.
     """
+    if not request.form.get("once"):
+        raise InvalidError(
+            "This form came without its key, so it could count twice. Load its page "
+            "again and send it from there. Nothing was changed."
+        )
     own = {"csrf_token", "then"}
     typed = [pair for pair in request.form.items(multi=True) if pair[0] not in own]
     return hashlib.sha256(json.dumps([request.path, *typed]).encode()).hexdigest()[:32]
+
+
+def sent_before(connection: Connection, home: int) -> int | None:
+    """Return the number of the change that this very form made before."""
+    earlier = change_sent_as(connection, home, sent_once())
+    return earlier.key if earlier else None
 
 
 def values_of(item: Item) -> dict[str, Any]:

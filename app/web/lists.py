@@ -8,6 +8,8 @@ from typing import Any
 
 from flask import request
 
+from app.domain.record import Item
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ListView:
@@ -69,3 +71,14 @@ def _order(cell: Any) -> tuple[bool, float, str]:
     text = _text(cell)
     number = float(text) if text.isascii() and text.isdigit() else 0.0
     return cell is None, number, text.casefold()
+
+
+def groups_of(
+    groups: Iterable[tuple[str, Sequence[Item]]],
+) -> tuple[tuple[str, tuple[tuple[str, str], ...]], ...]:
+    """Return what may be chosen, group by group: each reference and its words."""
+    return tuple(
+        (name, tuple((i.ref, f"{i.title} ({i.ref})") for i in items))
+        for name, items in groups
+        if items
+    )

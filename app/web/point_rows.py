@@ -7,10 +7,9 @@ from collections.abc import Iterable
 from app.domain.network import Network, circuits_of
 from app.domain.record import Circuit, Device, Point, Record, Room, Source, Tie
 from app.domain.record.choices import CARE, GRADES
-from app.web.addresses import item_url
+from app.web.addresses import Link, item_url
 
 POINT_HEADS = ("Point", "Room", "Circuit", "Way", "How known", "Missed if off")
-Link = tuple[str, str]
 Cell = Link | str | None
 
 

@@ -9,11 +9,10 @@ from flask import g, request, url_for
 
 from app.domain.record import Item, Record
 from app.domain.remarks import RANKS, Figure, Remark
-from app.web.addresses import edit_url, item_url
+from app.web.addresses import Link, edit_url, item_url
 from app.web.papers import today
 from app.web.session import opened
 
-Link = tuple[str, str]
 # Pages of one item, which show the remarks on it.
 ITEM_PAGES = frozenset(
     {"points.show", "circuits.show", "boards.show", "devices.show", "rooms.show"}

@@ -8,10 +8,8 @@ from flask import url_for
 
 from app.domain.record import IntakeItem, Item, Record
 from app.domain.results import results_of
-from app.web.addresses import item_url
+from app.web.addresses import Link, item_url
 from app.web.result_rows import day_of, measured
-
-Link = tuple[str, str]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -4,14 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from contextlib import contextmanager
+from typing import TypeVar
 
 from flask import Flask, current_app, g
 from sqlalchemy import Connection, Engine
 
 from app.domain.network import Network
+from app.domain.record import Item, Record
+from app.errors import NotFoundError
 from app.services.copies import Keeper
 from app.services.homes import OpenHome, open_home
 from app.store.engine import writing
+
+I = TypeVar("I", bound=Item)  # noqa: E741
 
 
 def init_app(app: Flask, engine: Engine) -> None:
@@ -43,6 +48,18 @@ def opened(ref: str) -> OpenHome:
 def supply(ref: str) -> Network:
     """Return the supply network of a home as this request sees it."""
     return opened(ref).worked.net
+
+
+def needed(record: Record, cls: type[I], ref: str) -> I:
+    """Return an item that an address names.
+
+    Raises:
+        NotFoundError: The home has no such one.
+    """
+    found = record.find(cls, ref)
+    if found is None:
+        raise NotFoundError(f"There is no {cls.noun.lower()} “{ref}” in this home.")
+    return found
 
 
 def let_go() -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import secrets
 from dataclasses import dataclass
 from functools import cache, cached_property
 from pathlib import Path
@@ -193,6 +194,19 @@ class Site:
         """The token of this browser's forms."""
         token: str = generate_csrf()
         return token
+
+    @cached_property
+    def once(self) -> str:
+        """The key of a form of this page: sent twice, it counts once."""
+        return secrets.token_hex(8)
+
+    @property
+    def asked_here(self) -> bool:
+        """Whether this is what came back of a form that this address also asks with."""
+        if request.method != "POST":
+            return False
+        address = current_app.create_url_adapter(request)
+        return address is not None and "GET" in address.allowed_methods()
 
     @property
     def homes_url(self) -> str:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import secrets
 from collections import Counter
 from dataclasses import dataclass
 from typing import Any
@@ -23,10 +22,9 @@ from app.domain.usual import (
     usual_places,
 )
 from app.domain.walk import beside
-from app.web.addresses import item_url
+from app.web.addresses import Link, item_url
 from app.web.walk_form import AddForm, Mark, facts_of_point, marks_of
 
-Link = tuple[str, str]
 # At the end of a room: how far it was looked at, as a button says it.
 LOOKED_MARKS = {
     "all": "All of it",
@@ -133,7 +131,6 @@ class RoomsPage:
         forgotten: Places often forgotten: code, name, what is often there.
         kinds: Kinds often forgotten: label, and rooms where one may be added.
         add: Address that adds a forgotten place.
-        once: Key that lets that count once.
         list: Address of the quick table of rooms.
     """
 
@@ -142,7 +139,6 @@ class RoomsPage:
     forgotten: tuple[tuple[str, str, str], ...]
     kinds: tuple[tuple[str, tuple[Link, ...]], ...]
     add: str
-    once: str
     list: str
 
 
@@ -200,7 +196,6 @@ def rooms_page(record: Record) -> RoomsPage:
             if (links := _where_to_begin(record, kind))
         ),
         add=url_for("walk.add_room", home=home),
-        once=secrets.token_hex(8),
         list=url_for("rooms.quick", home=home),
     )
 

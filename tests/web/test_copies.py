@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import sqlite3
 from contextlib import closing
 from pathlib import Path
@@ -51,6 +52,26 @@ def test_a_folder_of_ones_own_gets_a_copy_at_once(
     again = here.submit("/copies/", press=MAKE)
     assert again.status == 503
     assert gone in again.main
+    page = here.save("/copies/", press=KEEP, folder="")
+    assert str(stick) not in page.main
+
+
+def test_a_folder_that_may_not_be_looked_at_counts_as_gone(
+    here: CheckedClient, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    stick = tmp_path / "stick"
+    stick.mkdir()
+    here.save("/copies/", press=KEEP, folder=str(stick))
+    look = Path.stat
+
+    def refused(path: Path, *, follow_symlinks: bool = True) -> os.stat_result:
+        if stick in path.parents:
+            raise PermissionError(13, "Permission denied")
+        return look(path, follow_symlinks=follow_symlinks)
+
+    monkeypatch.setattr(Path, "stat", refused)
+    assert f"The folder {stick} is not there now" in here.see("/copies/").main
+    assert here.submit("/copies/", press=MAKE).status == 503
     page = here.save("/copies/", press=KEEP, folder="")
     assert str(stick) not in page.main
 

@@ -46,6 +46,9 @@ def test_a_day_to_come_is_refused_and_kept(here: CheckedClient) -> None:
     assert "still to come" in page.error("on")
     assert page.value("on", "Write it down") == tomorrow
     assert page.value("note", "Write it down") == "Loud."
+    page = here.submit(url, press="Write it down", note="x" * 4001)
+    assert page.error("note") == "Enter 4000 characters at most."
+    assert len(page.value("note", "Write it down")) == 4001
     page = here.submit(url, press="Write it down", on="soon")
     assert "Enter a day" in page.error("on")
 

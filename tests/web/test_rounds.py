@@ -142,6 +142,17 @@ def test_a_mark_that_waited_keeps_the_time_it_was_made(
     assert all(at and at < "2099" for at in times[1:])
 
 
+@pytest.mark.parametrize("by", ["a\nb", "a\x01b", "\x00"])
+def test_a_name_and_a_time_that_no_page_sends_spoil_nothing(
+    here: CheckedClient, stored: Stored, by: str
+) -> None:
+    start(here, "baseline_day")
+    odd = {"by": by, "made_at": "0001-01-01T00:00:00+23:59"}
+    assert mark(here, "N1", "P1", "live", **odd).status == 303
+    (reading,) = stored().readings
+    assert reading.seen_by.isprintable()
+
+
 def test_a_script_is_answered_in_json(here: CheckedClient, stored: Stored) -> None:
     start(here, "hand", off="W1")
     json = {"Accept": "application/json"}

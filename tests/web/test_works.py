@@ -77,7 +77,7 @@ def test_a_day_to_come_is_refused(here: CheckedClient) -> None:
     assert "still to come" in page.error("done_on")
     assert page.value("number", "Write it down") == "17"
     page = here.submit(url, press="Write it down", paper="minor_works", dated=tomorrow)
-    assert page.error("dated") == "That day is still to come."
+    assert page.error("dated") == "That day is still to come. Enter one that has come."
     assert page.value("dated", "Write it down") == tomorrow
     page = here.submit(url, press="Write it down", number="1" * 121)
     assert "at most" in page.error("number")

@@ -7,9 +7,10 @@ from dataclasses import dataclass
 from flask import Blueprint, redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
 
-from app.domain.record import Device, Point, Record, Room
+from app.domain.record import Record
 from app.errors import NotFoundError
 from app.web.addresses import item_url
+from app.web.lists import groups_of
 from app.web.session import opened
 
 bp = Blueprint("ask", __name__, url_prefix="/homes/<home>/ask")
@@ -76,7 +77,7 @@ def _of_point(record: Record) -> Question:
         id="point",
         text="What feeds this point, whose is each piece, what protects it?",
         button="Ask about the point",
-        groups=_groups(groups),
+        groups=groups_of(groups),
     )
 
 
@@ -85,7 +86,7 @@ def _of_way(record: Record) -> Question:
         id="way",
         text="What does this way feed?",
         button="Ask about the way",
-        groups=_groups([(b.name, record.devices_of(b.ref)) for b in record.boards]),
+        groups=groups_of([(b.name, record.devices_of(b.ref)) for b in record.boards]),
     )
 
 
@@ -94,17 +95,5 @@ def _of_room(record: Record) -> Question:
         id="room",
         text="Which ways serve this room?",
         button="Ask about the room",
-        groups=_groups([("Rooms", record.rooms)]),
-    )
-
-
-def _groups(
-    groups: list[tuple[str, tuple[Point, ...]]]
-    | list[tuple[str, tuple[Device, ...]]]
-    | list[tuple[str, tuple[Room, ...]]],
-) -> tuple[tuple[str, tuple[tuple[str, str], ...]], ...]:
-    return tuple(
-        (name, tuple((i.ref, f"{i.title} ({i.ref})") for i in items))
-        for name, items in groups
-        if items
+        groups=groups_of([("Rooms", record.rooms)]),
     )

@@ -15,7 +15,7 @@ from app.domain.record import Attachment, Record
 from app.domain.record.choices import MEDIA_TYPES
 from app.services.files import is_here
 from app.services.homes import digest, save
-from app.web.addresses import delete_url, edit_url, item_url, list_url, with_done
+from app.web.addresses import Link, delete_url, edit_url, item_url, list_url, with_done
 from app.web.files_view import Thumb, find_file, folder, picture_url, thumbs
 from app.web.forms import Difference, ItemForm, differences, values_of
 from app.web.item_pages import delete_mark, delete_page
@@ -25,7 +25,6 @@ from app.web.session import change, opened, opened_to_change
 from app.web.words import Facts, day, facts_of, file_size
 
 bp = Blueprint("attachments", __name__, url_prefix="/homes/<home>/files")
-Link = tuple[str, str]
 # So many a page, whatever there are: each is one more request.
 ON_A_PAGE = 48
 ASKED = ("caption", "of", "taken_on", "private", "note")

@@ -15,18 +15,16 @@ from app.domain.kinds import DEVICE_KINDS
 from app.domain.network import Network, downstream
 from app.domain.record import Board, Device, Record, Room
 from app.drawing.board import draw_board
-from app.errors import NotFoundError
-from app.web.addresses import delete_url, edit_url, item_url
+from app.web.addresses import Link, delete_url, edit_url, item_url
 from app.web.files_view import FilesView, files_of
 from app.web.ledes import board_lede, counted, listed, outside_feeds, way_lede
 from app.web.protection import failed_before
 from app.web.quick import Table, saved, sent, shown, with_empty_rows
-from app.web.session import change, opened, opened_to_change, supply
+from app.web.session import change, needed, opened, opened_to_change, supply
 from app.web.way_table import way_layout
 from app.web.words import Facts, facts_of, quantity
 
 bp = Blueprint("boards", __name__, url_prefix="/homes/<home>/boards")
-Link = tuple[str, str]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -138,7 +136,7 @@ def index(home: str) -> ResponseReturnValue:
 def show(home: str, ref: str) -> ResponseReturnValue:
     """Show one board as it stands on the wall."""
     net = supply(home)
-    board = _board(net.record, ref)
+    board = needed(net.record, Board, ref)
     return render_template("pages/boards/show.html", page=_page(net, board))
 
 
@@ -146,7 +144,7 @@ def show(home: str, ref: str) -> ResponseReturnValue:
 def ways(home: str, ref: str) -> ResponseReturnValue:
     """Show the quick table of a board's ways."""
     record = opened(home).record
-    board = _board(record, ref)
+    board = needed(record, Board, ref)
     table = shown(way_layout(board), record, record.devices_of(ref))
     return _show_ways(record, board, table)
 
@@ -156,7 +154,7 @@ def enter_ways(home: str, ref: str) -> ResponseReturnValue:
     """Take a board's ways from the quick table, all or none."""
     with change() as connection:
         start = opened_to_change(connection, home)
-        board = _board(start.record, ref)
+        board = needed(start.record, Board, ref)
         table = sent(way_layout(board), start.record)
         sentence = f"Entered the ways of {board.name} ({ref})."
         done = saved(connection, start, table, sentence)
@@ -165,13 +163,6 @@ def enter_ways(home: str, ref: str) -> ResponseReturnValue:
             return redirect(url_for(then, home=home, ref=ref, done=done or None), 303)
     with_empty_rows(table, start.record)
     return _show_ways(start.record, board, table), 409 if table.stale else 422
-
-
-def _board(record: Record, ref: str) -> Board:
-    board = record.find(Board, ref)
-    if board is None:
-        raise NotFoundError(f"There is no board “{ref}” in this home.")
-    return board
 
 
 def _page(net: Network, board: Board) -> BoardPage:

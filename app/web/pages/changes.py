@@ -17,7 +17,7 @@ from app.services.undoing import InTheWayError, Later, taken_back
 from app.store.changes import Change, find_change, undone_by
 from app.store.history import find_changes
 from app.store.settings import computer_name
-from app.web.addresses import item_url
+from app.web.addresses import Link, item_url
 from app.web.changes_view import (
     DayView,
     ItemView,
@@ -34,7 +34,6 @@ from app.web.session import change, opened, opened_to_change, read
 bp = Blueprint("changes", __name__, url_prefix="/homes/<home>/changes")
 MOST_SHOWN = 40
 MOST_TYPED = 100
-Link = tuple[str, str]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

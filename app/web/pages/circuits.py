@@ -10,16 +10,14 @@ from flask.typing import ResponseReturnValue
 from app.domain.network import Network, downstream
 from app.domain.record import Circuit, Point, Record, Room, Tie
 from app.domain.record.choices import ARRANGEMENTS, CIRCUIT_USES, GRADES
-from app.errors import NotFoundError
-from app.web.addresses import delete_url, edit_url, item_url
+from app.web.addresses import Link, delete_url, edit_url, item_url
 from app.web.files_view import FilesView, files_of
 from app.web.lists import ListView, list_view
 from app.web.results_view import ResultsView, results_at
-from app.web.session import supply
+from app.web.session import needed, supply
 from app.web.words import Facts, facts_of, with_board
 
 bp = Blueprint("circuits", __name__, url_prefix="/homes/<home>/circuits")
-Link = tuple[str, str]
 HEADS = ("Circuit", "Way", "Used for", "Arrangement", "Points")
 
 
@@ -86,9 +84,7 @@ def index(home: str) -> ResponseReturnValue:
 def show(home: str, ref: str) -> ResponseReturnValue:
     """Show one circuit with what is on it."""
     net = supply(home)
-    circuit = net.record.find(Circuit, ref)
-    if circuit is None:
-        raise NotFoundError(f"There is no circuit “{ref}” in this home.")
+    circuit = needed(net.record, Circuit, ref)
     return render_template("pages/circuits/show.html", page=_page(net, circuit))
 
 

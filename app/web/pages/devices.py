@@ -13,18 +13,16 @@ from app.domain.kinds import DEVICE_KINDS, KIND_HELP
 from app.domain.network import Network
 from app.domain.record import Board, Device, fields_beside
 from app.domain.record.choices import CARE
-from app.errors import NotFoundError
-from app.web.addresses import delete_url, edit_url, item_url
+from app.web.addresses import Link, delete_url, edit_url, item_url
 from app.web.chains import ChainView, chain_views
 from app.web.files_view import FilesView, files_of
 from app.web.ledes import listed, way_lede
 from app.web.protection import failed_before, feed_back
 from app.web.results_view import ResultsView, results_at
-from app.web.session import supply
+from app.web.session import needed, supply
 from app.web.words import Facts, facts_of
 
 bp = Blueprint("devices", __name__, url_prefix="/homes/<home>/devices")
-Link = tuple[str, str]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -79,9 +77,7 @@ class DevicePage:
 def show(home: str, ref: str) -> ResponseReturnValue:
     """Show what a device feeds, and what it is fed from."""
     net = supply(home)
-    device = net.record.find(Device, ref)
-    if device is None:
-        raise NotFoundError(f"There is no way or device “{ref}” in this home.")
+    device = needed(net.record, Device, ref)
     return render_template("pages/devices/show.html", page=_page(net, device))
 
 

@@ -11,12 +11,11 @@ from app.domain.fault import Fault
 from app.domain.faults import faults
 from app.domain.odd import odd_ones_out
 from app.domain.record import Record
-from app.web.addresses import item_url
+from app.web.addresses import Link, item_url
 from app.web.papers import today
 from app.web.session import supply
 
 bp = Blueprint("faults", __name__, url_prefix="/homes/<home>/open-questions")
-Link = tuple[str, str]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -18,11 +18,10 @@ from app.domain.circuits import (
 from app.domain.record import Circuit, Record
 from app.domain.results import MeasuredBeside, measured_beside, results_of
 from app.domain.tables import AMENDMENT
-from app.errors import NotFoundError
 from app.web.addresses import edit_url, item_url
 from app.web.result_rows import HEADS as RESULT_HEADS
 from app.web.result_rows import result_rows
-from app.web.session import supply
+from app.web.session import needed, supply
 
 bp = Blueprint("figures", __name__, url_prefix="/homes/<home>/circuits/<ref>/figures")
 SIGNS = {"within": "Within", "beyond": "Beyond", "open": "Open"}
@@ -108,9 +107,7 @@ class FiguresPage:
 def show(home: str, ref: str) -> ResponseReturnValue:
     """Show the figures of a circuit."""
     net = supply(home)
-    circuit = net.record.find(Circuit, ref)
-    if circuit is None:
-        raise NotFoundError(f"There is no circuit “{ref}” in this home.")
+    circuit = needed(net.record, Circuit, ref)
     answer = circuit_figures(net, circuit)
     parts, record = answer.parts, net.record
     page = FiguresPage(

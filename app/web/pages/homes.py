@@ -33,7 +33,15 @@ from app.services.homes import (
 from app.services.portfolio import gone_after
 from app.store.copies import copies_in, last_good
 from app.store.homes import all_homes, deleted_homes, home_id
-from app.web.forms import Difference, ItemForm, defaults_of, differences, values_of
+from app.store.settings import home_sent_as, set_home_sent_as
+from app.web.forms import (
+    Difference,
+    ItemForm,
+    defaults_of,
+    differences,
+    sent_once,
+    values_of,
+)
 from app.web.paired import from_here
 from app.web.papers import today
 from app.web.remarked import counts, remarked
@@ -189,14 +197,18 @@ def new() -> ResponseReturnValue:
 def create() -> ResponseReturnValue:
     """Add a home, and the network that feeds it."""
     with change() as connection:
-        wanted = ref_from(request.form.get("name", ""))
-        ref = free_home_ref(connection, wanted)
+        once = sent_once()
+        earlier = home_sent_as(connection, once)
+        if home_id(connection, earlier):
+            return redirect(url_for(".show", home=earlier), 303)
+        ref = free_home_ref(connection, ref_from(request.form.get("name", "")))
         form = ItemForm(Home, EMPTY, defaults_of(Home, (("ref", ref),)))
         form.form.ref.data = ref
         if form.valid():
             home = form.item()
             mains = Source(ref="S1", kind="network", name="The network in the street")
             add_home(connection, EMPTY.having(home=home, sources=(mains,)))
+            set_home_sent_as(connection, once, ref)
             return redirect(url_for(".show", home=ref), 303)
     return _show_form(form, None), 422
 

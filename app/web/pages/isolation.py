@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from functools import partial
 
@@ -19,9 +18,10 @@ from app.domain.isolation import (
     progress_of,
     sheet_of,
 )
-from app.domain.record import Item, Record
+from app.domain.record import Record
 from app.domain.search import find_items
 from app.services.isolation import as_html, as_paper, may_be_worked_on, planned
+from app.web.lists import groups_of
 from app.web.papers import pdf_answer, today
 from app.web.plan_address import Asked, asked
 from app.web.session import opened, supply
@@ -317,35 +317,25 @@ def _choices(record: Record) -> tuple[Choice, ...]:
             id="room",
             text="In a room",
             button="Plan for this room",
-            groups=_groups([("Rooms", record.rooms)]),
+            groups=groups_of([("Rooms", record.rooms)]),
             jobs=tuple(JOBS.items()),
         ),
         Choice(
             id="point",
             text="At one point",
             button="Plan for this point",
-            groups=_groups(points),
+            groups=groups_of(points),
         ),
         Choice(
             id="circuit",
             text="On a circuit",
             button="Plan for this circuit",
-            groups=_groups([("Circuits", record.circuits)]),
+            groups=groups_of([("Circuits", record.circuits)]),
         ),
         Choice(
             id="board",
             text="At a board",
             button="Plan for this board",
-            groups=_groups([("Boards", record.boards)]),
+            groups=groups_of([("Boards", record.boards)]),
         ),
-    )
-
-
-def _groups(
-    groups: Iterable[tuple[str, Sequence[Item]]],
-) -> tuple[tuple[str, tuple[tuple[str, str], ...]], ...]:
-    return tuple(
-        (name, tuple((i.ref, f"{i.title} ({i.ref})") for i in items))
-        for name, items in groups
-        if items
     )

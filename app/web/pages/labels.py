@@ -23,7 +23,7 @@ from app.domain.labels.problems import WORDS
 from app.domain.network import Network
 from app.domain.record import Board, Record
 from app.drawing.label import draw_label
-from app.errors import InvalidError, NotFoundError
+from app.errors import InvalidError
 from app.services.papers import (
     calibration_pdf,
     labels_pdf,
@@ -32,14 +32,13 @@ from app.services.papers import (
     sheets_by_code,
 )
 from app.store.label_sheets import own_sheets
-from app.web.addresses import item_url
+from app.web.addresses import Link, item_url
 from app.web.label_form import NEEDS, Asked, asked
 from app.web.ledes import counted
 from app.web.papers import pdf_answer, today
-from app.web.session import opened, read, supply
+from app.web.session import needed, opened, read, supply
 
 bp = Blueprint("labels", __name__, url_prefix="/homes/<home>")
-Link = tuple[str, str]
 Wrong = tuple[str, str, tuple[Link, ...]]
 
 
@@ -178,10 +177,7 @@ def board_of(net: Network, ref: str) -> Board:
     Raises:
         NotFoundError: There is no such board.
     """
-    board = net.record.find(Board, ref)
-    if board is None:
-        raise NotFoundError(f"There is no board “{ref}” in this home.")
-    return board
+    return needed(net.record, Board, ref)
 
 
 def _row(net: Network, board: Board) -> tuple[Link, str, str, Link]:

@@ -24,6 +24,7 @@ from app.domain.record.choices import HOW_SEEN, SEEN
 from app.domain.trace.rounds import at_stage, marked
 from app.errors import InvalidError, NotFoundError
 from app.services.homes import save
+from app.web.fields import tidy
 from app.web.rounds_view import (
     MarkRoom,
     Missed,
@@ -309,7 +310,7 @@ def _how(each: Round) -> str:
 
 def _by() -> str:
     """Return whose mark it is: as it was when the mark was made, on that phone."""
-    return request.form.get("by", person()).strip()[:MOST_NAME] or person()
+    return tidy(request.form.get("by", person()))[:MOST_NAME] or person()
 
 
 def _made_at() -> str:
@@ -317,11 +318,10 @@ def _made_at() -> str:
     now = datetime.now(UTC)
     try:
         made = datetime.fromisoformat(request.form.get("made_at", ""))
-    except ValueError:
+        made = min(made.astimezone(UTC), now) if made.tzinfo else now
+    except (ValueError, OverflowError):
         made = now
-    if made.tzinfo is None or made > now:
-        made = now
-    return made.astimezone(UTC).strftime("%Y-%m-%dT%H:%M:%SZ")
+    return made.strftime("%Y-%m-%dT%H:%M:%SZ")
 
 
 def _remember_person() -> None:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from secrets import token_hex
 
 from flask import Blueprint, redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
@@ -122,7 +121,6 @@ class AnswerPage:
         call: Address of whom to call.
         all_four: Address of all four nations side by side.
         plan: Address that plans it.
-        once: What lets the form that plans it count once.
         planned: Title and address of work that is planned for just this.
         back: Address of the jobs.
     """
@@ -145,7 +143,6 @@ class AnswerPage:
     call: str
     all_four: str
     plan: str
-    once: str
     planned: Pairs
     back: str
 
@@ -281,7 +278,6 @@ def _answer_page(ask: Asking, nation: Nation) -> AnswerPage:
         call=url_for("call.index", home=home.ref),
         all_four=ask.url("nations"),
         plan=ask.url("plan"),
-        once=token_hex(8),
         planned=tuple((w.title, item_url(home.ref, w)) for w in planned),
         back=url_for(".index", home=home.ref),
     )

@@ -10,15 +10,13 @@ from flask.typing import ResponseReturnValue
 from app.domain.days import in_words
 from app.domain.record import Paper, Record
 from app.domain.record.choices import PAPER_KINDS
-from app.errors import NotFoundError
-from app.web.addresses import delete_url, edit_url, item_url
+from app.web.addresses import Link, delete_url, edit_url, item_url, links_to
 from app.web.files_view import FilesView, files_of
 from app.web.result_rows import HEADS, result_rows
-from app.web.session import opened
+from app.web.session import needed, opened
 from app.web.words import Facts, facts_of
 
 bp = Blueprint("papers", __name__, url_prefix="/homes/<home>/papers")
-Link = tuple[str, str]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -81,15 +79,13 @@ def index(home: str) -> ResponseReturnValue:
 def show(home: str, ref: str) -> ResponseReturnValue:
     """Show one paper, and what was copied from it."""
     record = opened(home).record
-    paper = record.find(Paper, ref)
-    if paper is None:
-        raise NotFoundError(f"There is no paper {ref} in this home.")
+    paper = needed(record, Paper, ref)
     about = (paper.work, *paper.about) if paper.work else paper.about
     own = [result for result in record.results if result.paper == ref]
     page = PaperPage(
         title=paper.title,
         facts=facts_of(paper, record, skip=("name", "about", "work")),
-        about=tuple(_link(record, each) for each in about),
+        about=links_to(record, about),
         heads=HEADS,
         results=result_rows(record, own, of=True),
         files=files_of(record, paper),
@@ -117,8 +113,3 @@ def _row(record: Record, paper: Paper) -> tuple[Link, str, str, str]:
         if number
         else "nothing copied",
     )
-
-
-def _link(record: Record, ref: str) -> Link:
-    item = record.by_ref[ref]
-    return item.title, item_url(record.home.ref, item)

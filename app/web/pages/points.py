@@ -16,18 +16,16 @@ from app.domain.kinds import KIND_HELP
 from app.domain.network import Network
 from app.domain.record import Control, Point, Tie
 from app.domain.record.choices import GRADES, TIE_ROLES
-from app.errors import NotFoundError
-from app.web.addresses import delete_url, edit_url, item_url
+from app.web.addresses import Link, delete_url, edit_url, item_url
 from app.web.chains import ChainView, chain_views
 from app.web.files_view import FilesView, files_of
 from app.web.lists import ListView, list_view
 from app.web.point_rows import POINT_HEADS, point_rows
 from app.web.protection import cautions, protection_rows, sentence
-from app.web.session import supply
+from app.web.session import needed, supply
 from app.web.words import Facts, day, facts_of
 
 bp = Blueprint("points", __name__, url_prefix="/homes/<home>/points")
-Link = tuple[str, str]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -132,9 +130,7 @@ def index(home: str) -> ResponseReturnValue:
 def show(home: str, ref: str) -> ResponseReturnValue:
     """Show what feeds a point, whose each piece is, and what protects it."""
     net = supply(home)
-    point = net.record.find(Point, ref)
-    if point is None:
-        raise NotFoundError(f"There is no point “{ref}” in this home.")
+    point = needed(net.record, Point, ref)
     return render_template("pages/points/show.html", page=_page(net, point))
 
 

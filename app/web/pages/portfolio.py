@@ -17,13 +17,13 @@ from app.domain.record import SHORT
 from app.services.homes import free_home_ref
 from app.services.portfolio import Standing, archive, copy_home, take_up
 from app.store.homes import all_homes
+from app.web.addresses import Link
 from app.web.fields import tidy
 from app.web.pages.homes import ref_from
 from app.web.session import change, opened, opened_to_change, read
 from app.web.standings import standing_of_home
 
 bp = Blueprint("portfolio", __name__, url_prefix="/homes")
-Link = tuple[str, str]
 HEADS = ("Home", "What", "When", "In words")
 
 

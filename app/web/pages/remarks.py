@@ -16,7 +16,7 @@ from app.domain.remarks import GROUPS, RANKS, UNITS, Remark, Unit
 from app.errors import NotFoundError
 from app.services.homes import save
 from app.services.remarks import brought_back, remarks_of, set_aside
-from app.web.addresses import with_done
+from app.web.addresses import Link, with_done
 from app.web.fields import tidy
 from app.web.papers import today
 from app.web.remarked import (
@@ -32,7 +32,6 @@ from app.web.remarked import (
 from app.web.session import change, opened, opened_to_change
 
 bp = Blueprint("remarks", __name__, url_prefix="/homes/<home>/remarks")
-Link = tuple[str, str]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -13,13 +13,13 @@ from wtforms import RadioField, StringField
 from wtforms.validators import ValidationError
 
 from app.domain.days import in_words
-from app.domain.record import Reminder
+from app.domain.record import LONG, Reminder
 from app.domain.record.choices import REPORTED, WORKED
 from app.domain.reminders import HEADS, Due, done, dues
 from app.errors import NotFoundError
 from app.services.homes import save
 from app.web.addresses import edit_url, item_url, with_done
-from app.web.fields import DayField, options, tidy
+from app.web.fields import DayField, fits, has_come, options, tidy
 from app.web.forms import sent_once
 from app.web.papers import today
 from app.web.session import change, opened, opened_to_change
@@ -91,20 +91,20 @@ class RemindersPage:
 class DoneForm(FlaskForm):  # type: ignore[misc]
     """When something was done, and how it went."""
 
-    on = DayField("Done on")
+    on = DayField("Done on", validators=[has_come])
     outcome = RadioField("How it went", choices=options(OUTCOMES))
     again_by = DayField(
         "Next inspection recommended by",
         description="The day that the report names; open, if it names none.",
     )
-    note = StringField("Note", description="What you noticed, if anything.")
+    note = StringField(
+        "Note", description="What you noticed, if anything.", validators=[fits(LONG)]
+    )
 
     def validate_on(self, field: DayField) -> None:
-        """Take a day that has come."""
+        """Take a day."""
         if field.data is None:
             raise ValidationError("Enter the day on which it was done.")
-        if field.data > today():
-            raise ValidationError("That day is still to come. Enter when it was done.")
 
     def validate_again_by(self, field: DayField) -> None:
         """Take a day that is not before the report's own."""

@@ -35,7 +35,7 @@ from app.services.replies import (
 )
 from app.store.replies import throw_away
 from app.web.addresses import item_url, with_done
-from app.web.fields import DayField, has_come, tidy
+from app.web.fields import DayField, fits, has_come, tidy
 from app.web.session import change, opened, opened_to_change, read
 
 FILE = "file-"
@@ -110,16 +110,9 @@ class IndexPage:
 class SourceForm(FlaskForm):  # type: ignore[misc]
     """Who says so, and by which paper."""
 
-    by = StringField("Who says so")
-    paper = StringField("Which paper, with its number")
+    by = StringField("Who says so", validators=[fits(SHORT)])
+    paper = StringField("Which paper, with its number", validators=[fits(SHORT)])
     dated = DayField("Its date", validators=[has_come])
-
-    def validate_by(self, field: StringField) -> None:
-        """Take what fits on a line."""
-        if len(tidy(field.data or "")) > SHORT:
-            raise ValidationError(f"Enter {SHORT} characters at most.")
-
-    validate_paper = validate_by
 
 
 class TypedForm(SourceForm):

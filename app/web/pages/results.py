@@ -11,7 +11,6 @@ from flask.typing import ResponseReturnValue
 from flask_wtf import FlaskForm
 from wtforms import SelectField, StringField
 from wtforms.fields.choices import SelectChoice  # type: ignore[attr-defined]
-from wtforms.validators import ValidationError
 
 from app.domain.edits import added, new_ref
 from app.domain.network import network
@@ -28,19 +27,16 @@ from app.domain.results import (
     sheet_of,
 )
 from app.domain.results.sheet import tested_on
-from app.errors import NotFoundError
 from app.services.homes import save
-from app.web.addresses import delete_url, edit_url, item_url, with_done
-from app.web.fields import DayField, options, tidy
-from app.web.forms import sent_once
-from app.web.papers import today
+from app.web.addresses import Link, delete_url, edit_url, links_to, with_done
+from app.web.fields import DayField, fits, has_come, options, tidy
+from app.web.forms import sent_before, sent_once
 from app.web.result_rows import HEADS, measured, result_rows
 from app.web.result_sheet import NEW, Grid, as_it_stands, as_sent, mark_of
-from app.web.session import change, opened, opened_to_change
+from app.web.session import change, needed, opened, opened_to_change
 from app.web.words import Facts, facts_of
 
 bp = Blueprint("results", __name__, url_prefix="/homes/<home>/results")
-Link = tuple[str, str]
 # What the sentence on a result's page says already.
 MEASURED = tuple(name for c in COLUMNS for name in (c.name, c.sign) if name)
 
@@ -122,21 +118,9 @@ class HeadForm(FlaskForm):  # type: ignore[misc]
 
     paper = SelectField("From which paper")
     kind = SelectField("What the new paper is", choices=options(PAPER_KINDS))
-    number = StringField("Its number")
-    by = StringField("Signed by", description="Private.")
-    tested_on = DayField("Tested on")
-
-    def validate_tested_on(self, field: DayField) -> None:
-        """Take a day that has come."""
-        if field.data and field.data > today():
-            raise ValidationError("That day is still to come. Enter when it was done.")
-
-    def validate_number(self, field: StringField) -> None:
-        """Take what fits on a line."""
-        if len(tidy(field.data or "")) > SHORT:
-            raise ValidationError(f"Enter {SHORT} characters at most.")
-
-    validate_by = validate_number
+    number = StringField("Its number", validators=[fits(SHORT)])
+    by = StringField("Signed by", description="Private.", validators=[fits(SHORT)])
+    tested_on = DayField("Tested on", validators=[has_come])
 
 
 @bp.get("/")
@@ -161,14 +145,12 @@ def index(home: str) -> ResponseReturnValue:
 def show(home: str, ref: str) -> ResponseReturnValue:
     """Show one result, whatever it is of and from which paper."""
     record = opened(home).record
-    result = record.find(Result, ref)
-    if result is None:
-        raise NotFoundError(f"There is no test result {ref} in this home.")
+    result = needed(record, Result, ref)
     page = ResultPage(
         title=result.title,
         measured=measured(result),
-        about=_links(record, result.about),
-        paper=_links(record, result.paper),
+        about=links_to(record, (result.about,)),
+        paper=links_to(record, (result.paper,)),
         questions=tuple((q.sentence, q.source) for q in questions_of(record, result)),
         facts=facts_of(result, record, skip=("about", "paper", *MEASURED)),
         edit=edit_url(home, result),
@@ -182,7 +164,10 @@ def show(home: str, ref: str) -> ResponseReturnValue:
 def copy(home: str, ref: str) -> ResponseReturnValue:
     """Show a board's sheet: empty, or as a paper was copied before."""
     record = opened(home).record
-    board, paper = _find(record, ref), _paper(record, request.args.get("paper", ""))
+    board, paper = (
+        needed(record, Board, ref),
+        _paper(record, request.args.get("paper", "")),
+    )
     sheet = sheet_of(record, board, paper.ref if paper else None)
     given: dict[str, Any] = {"paper": paper.ref if paper else NEW}
     given |= {"kind": "condition_report", "tested_on": tested_on(sheet.results)}
@@ -198,7 +183,9 @@ def keep(home: str, ref: str) -> ResponseReturnValue:
     status = 422
     with change() as connection:
         start = opened_to_change(connection, home)
-        record, board = start.record, _find(start.record, ref)
+        record, board = start.record, needed(start.record, Board, ref)
+        if done := sent_before(connection, start.key):
+            return redirect(with_done(url_for(".index", home=home), done), 303)
         form = _head(record)
         paper = _paper(record, form.paper.data or "")
         sheet = sheet_of(record, board, paper.ref if paper else None)
@@ -281,17 +268,5 @@ def _longest_at(record: Record, ref: str) -> int | None:
     return longest_at(network(record), ref)
 
 
-def _links(record: Record, ref: str | None) -> tuple[Link, ...]:
-    item = record.by_ref.get(ref or "")
-    return ((item.title, item_url(record.home.ref, item)),) if item else ()
-
-
 def _paper(record: Record, ref: str) -> Paper | None:
     return record.find(Paper, ref)
-
-
-def _find(record: Record, ref: str) -> Board:
-    board = record.find(Board, ref)
-    if board is None:
-        raise NotFoundError(f"There is no board {ref} in this home.")
-    return board

@@ -11,8 +11,7 @@ from app.domain.ask import ask_room
 from app.domain.network import Network
 from app.domain.record import Record, Room
 from app.domain.record.choices import LOOKED_AT, STOREYS
-from app.errors import NotFoundError
-from app.web.addresses import delete_url, edit_url, item_url
+from app.web.addresses import Link, delete_url, edit_url, item_url
 from app.web.files_view import FilesView, files_of
 from app.web.ledes import room_lede
 from app.web.point_rows import Cell, point_rows
@@ -27,11 +26,10 @@ from app.web.quick import (
     shown,
     with_empty_rows,
 )
-from app.web.session import change, opened, opened_to_change, supply
+from app.web.session import change, needed, opened, opened_to_change, supply
 from app.web.words import Facts, facts_of, with_board
 
 bp = Blueprint("rooms", __name__, url_prefix="/homes/<home>/rooms")
-Link = tuple[str, str]
 ROOMS = Layout(
     cls=Room,
     first="name",
@@ -133,7 +131,7 @@ def show(home: str, ref: str) -> ResponseReturnValue:
     """Show which ways serve a room, and its points."""
     net = supply(home)
     return render_template(
-        "pages/rooms/show.html", page=_page(net, _room(net.record, ref))
+        "pages/rooms/show.html", page=_page(net, needed(net.record, Room, ref))
     )
 
 
@@ -162,7 +160,7 @@ def enter(home: str) -> ResponseReturnValue:
 def points(home: str, ref: str) -> ResponseReturnValue:
     """Show the quick table of a room's points."""
     record = opened(home).record
-    room = _room(record, ref)
+    room = needed(record, Room, ref)
     table = shown(point_layout(room), record, record.points_of(ref))
     return _show(record, room, table)
 
@@ -172,7 +170,7 @@ def enter_points(home: str, ref: str) -> ResponseReturnValue:
     """Take a room's points from the quick table, all or none."""
     with change() as connection:
         start = opened_to_change(connection, home)
-        room = _room(start.record, ref)
+        room = needed(start.record, Room, ref)
         table = sent(point_layout(room), start.record)
         sentence = f"Entered the points of {room.name} ({ref})."
         done = saved(connection, start, table, sentence)
@@ -181,13 +179,6 @@ def enter_points(home: str, ref: str) -> ResponseReturnValue:
             return redirect(url_for(then, home=home, ref=ref, done=done or None), 303)
     with_empty_rows(table, start.record)
     return _show(start.record, room, table), 409 if table.stale else 422
-
-
-def _room(record: Record, ref: str) -> Room:
-    room = record.find(Room, ref)
-    if room is None:
-        raise NotFoundError(f"There is no room “{ref}” in this home.")
-    return room
 
 
 def _row(record: Record, room: Room) -> tuple[Link, str, str, str]:

@@ -13,13 +13,12 @@ from wtforms import HiddenField
 
 from app.domain.record import Board, Record
 from app.domain.spreadsheet import Asked, Made, made_of_list
-from app.errors import NotFoundError
 from app.services.homes import save
 from app.services.spreadsheets import counted
 from app.web.fields import LongField
-from app.web.forms import sent_once
+from app.web.forms import sent_before, sent_once
 from app.web.pages.spreadsheets import preview_rows
-from app.web.session import change, opened, opened_to_change
+from app.web.session import change, needed, opened, opened_to_change
 from app.web.spreadsheet_form import unsaid_field
 
 bp = Blueprint("typed_lists", __name__, url_prefix="/homes/<home>/boards/<ref>/list")
@@ -55,7 +54,7 @@ class ListPage:
 def show(home: str, ref: str) -> ResponseReturnValue:
     """Ask for the list."""
     record = opened(home).record
-    return _page(record, _board(record, ref), _form(), None)
+    return _page(record, needed(record, Board, ref), _form(), None)
 
 
 @bp.post("")
@@ -63,7 +62,9 @@ def enter(home: str, ref: str) -> ResponseReturnValue:
     """Show what the list makes; or take all of it, once it was shown, or nothing."""
     with change() as connection:
         start = opened_to_change(connection, home)
-        board = _board(start.record, ref)
+        board = needed(start.record, Board, ref)
+        if done := sent_before(connection, start.key):
+            return redirect(url_for("boards.show", home=home, ref=ref, done=done), 303)
         form = _form()
         valid = form.validate()
         made = _made(start.record, board, form)
@@ -76,13 +77,6 @@ def enter(home: str, ref: str) -> ResponseReturnValue:
     changed = saving and not seen
     status = 200 if valid and not made.faults and not changed else 422
     return _page(start.record, board, form, made, changed=changed), status
-
-
-def _board(record: Record, ref: str) -> Board:
-    board = record.find(Board, ref)
-    if board is None:
-        raise NotFoundError(f"There is no board “{ref}” in this home.")
-    return board
 
 
 def _form() -> Any:

@@ -15,7 +15,7 @@ from app.errors import InvalidError, NotFoundError
 from app.services.homes import OpenHome, save
 from app.store.changes import latest_changes
 from app.web.forms import sent_once
-from app.web.session import change, opened, opened_to_change, read
+from app.web.session import change, needed, opened, opened_to_change, read
 from app.web.walk_form import AddForm, marked, when_made
 from app.web.walk_view import answer, room_page, rooms_page
 from app.web.wants_json import wants_json
@@ -70,7 +70,7 @@ def add_room(home: str) -> ResponseReturnValue:
 def room(home: str, ref: str) -> ResponseReturnValue:
     """Show a room, what is listed in it, and the form that lists more."""
     record = opened(home).record
-    shown = _room(record, ref)
+    shown = needed(record, Room, ref)
     form = AddForm(record, request.args.get("kind", ""))
     page = room_page(record, shown, form, request.args.get("at"))
     return render_template("pages/walk/room.html", page=page)
@@ -81,7 +81,7 @@ def add(home: str, ref: str) -> ResponseReturnValue:
     """Add a point: what was touched, and where."""
     with change() as connection:
         start = opened_to_change(connection, home)
-        here = _room(start.record, ref)
+        here = needed(start.record, Room, ref)
         form = AddForm(start.record)
         point = form.point(start.record, here)
         if point is not None:
@@ -119,7 +119,7 @@ def looked(home: str, ref: str) -> ResponseReturnValue:
         raise InvalidError("Say whether all of it was looked at, or a part.")
     with change() as connection:
         start = opened_to_change(connection, home)
-        here = _room(start.record, ref)
+        here = needed(start.record, Room, ref)
         new = here.model_copy(update={"looked_at": looked_at})
         sentence = f"{here.name}, looked at: {LOOKED_AT[looked_at].lower()}."
         done = save(connection, start, replaced(start.record, ref, new), sentence)
@@ -141,13 +141,6 @@ def _taken(
     if wants_json():
         return jsonify(answer(now.record, here, url))
     return redirect(url, 303)
-
-
-def _room(record: Record, ref: str) -> Room:
-    found = record.find(Room, ref)
-    if found is None:
-        raise NotFoundError(f"There is no room “{ref}” in this home.")
-    return found
 
 
 def _room_url(record: Record, there: Room | None, done: int | None = None) -> str:

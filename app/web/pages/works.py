@@ -24,18 +24,16 @@ from app.domain.works import (
     papers_of,
     plan_for,
 )
-from app.errors import NotFoundError
 from app.services.homes import digest, save
-from app.web.addresses import delete_url, edit_url, item_url, with_done
-from app.web.fields import DayField, has_come, options, tidy
+from app.web.addresses import Link, delete_url, edit_url, item_url, links_to, with_done
+from app.web.fields import DayField, fits, has_come, options, tidy
 from app.web.files_view import FilesView, files_of
-from app.web.forms import sent_once
+from app.web.forms import sent_before, sent_once
 from app.web.papers import today
-from app.web.session import change, opened, opened_to_change
+from app.web.session import change, needed, opened, opened_to_change
 from app.web.words import Facts, facts_of
 
 bp = Blueprint("works", __name__, url_prefix="/homes/<home>/works")
-Link = tuple[str, str]
 NO_PAPER = "none"
 NOWHERE = (
     "It names nothing that it touched, so it puts a doubt on nothing. Write down where."
@@ -123,6 +121,7 @@ class DoneForm(FlaskForm):  # type: ignore[misc]
     done_on = DayField(
         "Done on",
         description="Open, if the day is not known: then no later than today.",
+        validators=[has_come],
     )
     done_by = SelectField("By whom", choices=options(WORKERS))
     told = RadioField("Whoever must be told has been told", choices=options(TOLD))
@@ -130,18 +129,8 @@ class DoneForm(FlaskForm):  # type: ignore[misc]
         "Paper that came of it",
         choices=options({NO_PAPER: "None, or not yet", **PAPER_KINDS}),
     )
-    number = StringField("Its number")
+    number = StringField("Its number", validators=[fits(SHORT)])
     dated = DayField("Its date", validators=[has_come])
-
-    def validate_done_on(self, field: DayField) -> None:
-        """Take a day that has come."""
-        if field.data and field.data > today():
-            raise ValidationError("That day is still to come. Enter when it was done.")
-
-    def validate_number(self, field: StringField) -> None:
-        """Take what fits on a line."""
-        if len(tidy(field.data or "")) > SHORT:
-            raise ValidationError(f"Enter {SHORT} characters at most.")
 
     def validate_paper(self, field: SelectField) -> None:
         """Lose nothing that was typed of a paper."""
@@ -205,15 +194,15 @@ def index(home: str) -> ResponseReturnValue:
 def show(home: str, ref: str) -> ResponseReturnValue:
     """Show one piece of work, from plan to paper."""
     record = opened(home).record
-    work = _find(record, ref)
+    work = needed(record, Work, ref)
     papers = papers_of(record, ref)
     off = NOTHING_OFF if work.state == "done" else plan_for(record, work)
     page = WorkPage(
         title=work.title,
         line=_line(work, papers),
-        about=_links(record, work.about),
+        about=links_to(record, work.about),
         doubt=_doubt(record, work),
-        papers=_links(record, [paper.ref for paper in papers]),
+        papers=links_to(record, [paper.ref for paper in papers]),
         facts=facts_of(work, record, skip=("name", "about", "state", "job")),
         done=None if work.state == "done" else url_for(".ask_done", home=home, ref=ref),
         isolate=url_for("isolation.show", home=home, ref=off.refs)
@@ -232,7 +221,7 @@ def show(home: str, ref: str) -> ResponseReturnValue:
 @bp.get("/<ref>/done")
 def ask_done(home: str, ref: str) -> ResponseReturnValue:
     """Ask when work was done and what paper came of it."""
-    work = _find(opened(home).record, ref)
+    work = needed(opened(home).record, Work, ref)
     form = DoneForm(
         done_on=today(), done_by=work.done_by, told=work.told, paper=NO_PAPER
     )
@@ -245,7 +234,9 @@ def take_done(home: str, ref: str) -> ResponseReturnValue:
     form, status = DoneForm(), 422
     with change() as connection:
         start = opened_to_change(connection, home)
-        work = _find(start.record, ref)
+        work = needed(start.record, Work, ref)
+        if number := sent_before(connection, start.key):
+            return redirect(with_done(item_url(home, work), number), 303)
         if form.validate():
             if request.form.get("mark") == digest(work):
                 done = work.model_copy(update=form.of_work(work))
@@ -318,18 +309,6 @@ def _asked(record: Record, work: Work) -> str | None:
         return None
     at = work.about[0] if len(work.about) == 1 else None
     return url_for("may_i.show", home=record.home.ref, job=job.code, at=at)
-
-
-def _links(record: Record, refs: tuple[str, ...] | list[str]) -> tuple[Link, ...]:
-    items = (record.by_ref[ref] for ref in refs)
-    return tuple((item.title, item_url(record.home.ref, item)) for item in items)
-
-
-def _find(record: Record, ref: str) -> Work:
-    work = record.find(Work, ref)
-    if work is None:
-        raise NotFoundError(f"There is no work {ref} in this home.")
-    return work
 
 
 def _answer(works: tuple[Work, ...]) -> str:

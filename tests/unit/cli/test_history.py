@@ -61,6 +61,7 @@ def test_what_was_changed_is_told(ways: Ways, houses: dict[str, Record]) -> None
     assert ways("history", "--item", ref).stdout == text
     assert ways("history", "--since", "2026-05-02").stdout == "Nothing was changed.\n"
     assert ways("history", "--since", "2026-05-01").stdout == text
+    assert ways("history", "--since", "0001-01-01").stdout.startswith(text)
 
 
 def test_what_was_changed_is_answered_as_its_schema_says(ways: Ways) -> None:

@@ -253,20 +253,6 @@ def test_a_copy_that_fails_lets_no_other_go(
     assert [copy.made_at for copy in in_all(config)] == days
 
 
-def test_a_copy_that_does_not_open_does_not_stay(
-    config: Config,
-    small: Record,
-    keep: Callable[[Record], int],
-    monkeypatch: pytest.MonkeyPatch,
-) -> None:
-    keep(small)
-    with closing(sqlite3.connect(config.database)) as file, file:
-        file.execute("UPDATE home SET nation = 'nowhere at all'")
-    (said,) = made_when_due(config, NOW) or ()
-    assert "does not open" in said
-    assert in_all(config) == []
-
-
 def test_what_cannot_be_written_is_said_and_tried_again(
     config: Config,
     small: Record,

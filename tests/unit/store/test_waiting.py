@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from app.store.waiting import KEPT_FOR, MOST_FILES, keep, kept, let_go, put
+from app.store.waiting import KEPT_FOR, MOST_FILES, clear, keep, kept, let_go, put
 
 NOW = datetime.now(UTC)
 
@@ -28,6 +28,17 @@ def test_it_is_kept_for_a_day(tmp_path: Path) -> None:
     assert kept(tmp_path, old, later) is None
     keep(tmp_path, "b", later)
     assert not (tmp_path / old).exists()
+
+
+def test_what_is_too_old_goes_without_another_being_kept(tmp_path: Path) -> None:
+    clear(tmp_path / "waiting", NOW)
+    token = keep(tmp_path / "waiting", "a", NOW)
+    path = tmp_path / "waiting" / token
+    assert path.stat().st_mode & 0o077 == 0
+    clear(tmp_path / "waiting", NOW)
+    assert path.exists()
+    clear(tmp_path / "waiting", datetime.now(UTC) + KEPT_FOR + timedelta(minutes=1))
+    assert not path.exists()
 
 
 def test_only_so_many_are_kept_and_the_oldest_goes(tmp_path: Path) -> None:
