@@ -107,12 +107,13 @@ def _fuse(cutout: IntakeItem, found: Demand, phase: str, loose: int = 0) -> Agai
 
 
 def _noted(cutout: IntakeItem, found: list[Against]) -> list[Against]:
-    """Say once what a printed figure is worth: where it is beyond, else at the end."""
-    if cutout.rated_current_a and cutout.basis not in ("document", "told"):
-        beyond = (n for n, each in enumerate(found) if each.sign == "beyond")
-        place = next(beyond, len(found) - 1)
-        says = f"{found[place].says} {CARRIER}"
-        found[place] = found[place].model_copy(update={"says": says})
+    """Say once what a sum beyond it means, and what a printed figure is worth."""
+    beyond = [n for n, each in enumerate(found) if each.sign == "beyond"]
+    place = beyond[0] if beyond else len(found) - 1
+    printed = cutout.rated_current_a and cutout.basis not in ("document", "told")
+    more = (USUAL if beyond else "", CARRIER if printed else "")
+    says = " ".join(part for part in (found[place].says, *more) if part)
+    found[place] = found[place].model_copy(update={"says": says})
     return found
 
 
@@ -122,7 +123,7 @@ def _fuse_words(rated: Figure | None, found: Demand, loose: int) -> tuple[Sign, 
     spare = rated.value - found.amps
     said = f"{CAUTIOUS}: {found.total} against a supply fuse of {rated.shown}"
     if spare < 0:
-        return "beyond", f"{said}, {amps(-spare)} more. {USUAL}"
+        return "beyond", f"{said}, {amps(-spare)} more."
     left = (
         _counted(len(found.not_counted), "circuit", "not counted"),
         _counted(loose, "load", "on no phase recorded"),
