@@ -59,7 +59,9 @@ class Guard:
         if rated is None:
             return ""
         by = " by the wire seen in it" if wire_governs(self.item) else ""
-        which = "" if self.is_way else f" ({self.item.title}, which guards it)"
+        carrier = isinstance(self.item, IntakeItem) and _is_printed(self.item)
+        on_it = ", by the figure on it" if carrier else ""
+        which = "" if self.is_way else f" ({self.item.title}, which guards it{on_it})"
         return f"{rated.shown}{by}{which}"
 
     def limits(self) -> Iterator[tuple[str, Figure]]:
@@ -156,6 +158,11 @@ def _on_line(record: Record, way: Carrier, line: Chain) -> Guard | CannotTell:
         if _is_switch(item):
             carriers.append(item)
     return CannotTell(label=GUARD, needs=(_before(way),))
+
+
+def _is_printed(item: IntakeItem) -> bool:
+    """Return whether a cut-out's rating is only what its carrier may hold."""
+    return item.kind == "cutout" and item.basis not in ("document", "told")
 
 
 def _is_switch(item: Carrier) -> bool:

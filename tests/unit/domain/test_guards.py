@@ -21,6 +21,7 @@ from app.domain.circuits import (
 from app.domain.network import network
 from app.domain.record import Circuit, Record, Result
 from app.domain.remarks import remarks
+from app.domain.results import measured_beside
 from tests import builders as b
 
 # 2.5 mm² flat twin and earth, clipped: 27 A (BS 7671:2018+A2:2022, Table 4D5).
@@ -107,7 +108,7 @@ def test_where_there_is_no_other_the_fuse_of_the_cut_out_guards() -> None:
     thing = b.device("X", b.circuit("C1", **CABLE), kind="isolator", rated_current_a=20)
     got = part(wired(thing), "overload")
     assert got.sign == "beyond"
-    assert "100 A (Cut-out, which guards it)" in got.says
+    assert "100 A (Cut-out, which guards it, by the figure on it)" in got.says
 
 
 def test_a_breaker_of_another_board_guards_what_is_behind_a_switch_of_this_one() -> (
@@ -271,6 +272,21 @@ def test_with_an_electrode_a_delay_that_is_open_is_assumed_and_said(
     for code in ("zs", "zs-measured", "rcd"):
         got = part(record, code)
         assert any("not time-delayed" in text for text in got.assumes) is said, code
+    test = Result(ref="R1", about="C1", zs_ohm=Decimal(95))
+    circuit = record.find(Circuit, "C1")
+    assert circuit is not None
+    both = record.having(results=(test,))
+    [beside] = measured_beside(both, circuit, answer(both))
+    assert any("not time-delayed" in text for text in beside.says) is said
+
+
+def test_at_night_a_three_phase_load_counts_by_phase() -> None:
+    """12 kW is 52.2 A on one phase, 17.4 A on each of three; a third of 100 A is 33."""
+    circuit = b.circuit("C1", use="storage_heating", connected_w=12_000)
+    for phase, found in (("all", []), ("l1", [("CUT", "C1")])):
+        thing = b.device("X", circuit, kind="contactor", when="off_peak")
+        record = wired(b.way("W1", thing, phase=phase), phases="three")
+        assert told(record, "night-load") == found, phase
 
 
 def test_a_very_small_conductor_is_not_called_nought() -> None:
