@@ -187,14 +187,24 @@ def _not_main_switches(wires: Wires) -> tuple[Caution, ...]:
         called = _MAIN.match(device.label_found or "") or device.kind == "main_switch"
         if not called or not is_at_head(wires, device):
             continue
-        if left := _left_by(wires, device) & before:
-            found.append(_not_main(device, len(left), _boards_left(wires, device)))
+        begins = wires.roots - live_of_themselves(wires.net)
+        left = _left_by(wires, device, begins) & before
+        known = _left_by(wires, device, begins - _unfed(wires)) & before
+        if known:
+            found.append(_not_main(device, len(known), _boards_left(wires, device)))
+        elif left:
+            found.append(_not_shown(device, len(left)))
     return tuple(found)
 
 
-def _left_by(wires: Wires, device: Device) -> frozenset[str]:
-    begins = wires.roots - live_of_themselves(wires.net)
+def _left_by(wires: Wires, device: Device, begins: frozenset[str]) -> frozenset[str]:
     return frozenset(map(whose_side, wires.sides(begins, [device.ref])))
+
+
+def _unfed(wires: Wires) -> frozenset[str]:
+    """Return the points and circuits of which nobody wrote what feeds them."""
+    items = (wires.net.record.by_ref[ref] for ref in wires.roots)
+    return frozenset(i.ref for i in items if isinstance(i, Circuit | Point))
 
 
 def is_at_head(wires: Wires, device: Device) -> bool:
@@ -220,11 +230,21 @@ def _boards_left(wires: Wires, device: Device) -> str:
 
 
 def _not_main(device: Device, count: int, boards: str) -> Caution:
-    many = "point" if count == 1 else "points"
+    many = "point stays" if count == 1 else "points stay"
     return _caution(
         "not_the_main_switch",
         f"{called(device)} is not the switch for the whole home: "
-        f"{count} {many} stay live with it off.{boards}",
+        f"{count} {many} live with it off.{boards}",
+        MEMORY,
+    )
+
+
+def _not_shown(device: Device, count: int) -> Caution:
+    many = "1 point" if count == 1 else f"{count} points"
+    return _caution(
+        "not_the_main_switch",
+        f"The record does not show that {called(device)} switches the whole home: "
+        f"what feeds {many} is not recorded.",
         MEMORY,
     )
 

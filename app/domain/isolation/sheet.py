@@ -257,7 +257,9 @@ def _source_open(plan: Plan) -> bool:
 
 
 def _still_live(used: Outcome) -> tuple[str, ...]:
-    cannot = (f"{place(p)} cannot be made dead from here." for p in used.cannot)
+    unknown = {p.ref for p in used.unknown_here}
+    fed = (p for p in used.cannot if p.ref not in unknown)
+    cannot = (f"{place(p)} cannot be made dead from here." for p in fed)
     here = (f"{place(p)} stays live." for p in used.live_here)
     intake = (f"{i.title} ({i.ref}) is in the room: live." for i in used.intake_here)
     return (*cannot, *here, *intake, *used.behind, TAILS)

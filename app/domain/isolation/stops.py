@@ -92,10 +92,12 @@ def feed_unknown(case: Case) -> Iterator[Reason]:
 
 
 def not_parted(case: Case) -> Iterator[Reason]:
-    """A supply still reaches what is worked on."""
+    """A supply still reaches what is worked on, and the record knows which."""
     live = case.wires.live(case.used)
-    found = [point for point in case.aim.points if point.ref in live]
-    circuits = (case.record.by_ref[ref] for ref in case.aim.circuits if ref in live)
+    fed = [point for point in case.aim.points if not unfed(case.wires, point)]
+    found = [point for point in fed if point.ref in live]
+    begun = live - case.wires.roots
+    circuits = (case.record.by_ref[ref] for ref in case.aim.circuits if ref in begun)
     named_ones: list[Item] = [*found, *circuits]
     if named_ones:
         yield stop(

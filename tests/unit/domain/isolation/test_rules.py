@@ -17,6 +17,7 @@ from app.domain.isolation import (
     progress_of,
 )
 from app.domain.isolation.cautions import CAUTIONS
+from app.domain.isolation.sheet import sheet_of
 from app.domain.isolation.stops import STOPS
 from app.domain.isolation.turns import TURNS
 from app.domain.network import network
@@ -660,3 +661,18 @@ def test_job_in_a_room_touches_its_own_points_only() -> None:
     assert {p.ref for p in lights.nearest.live_here} == {"P1", "P2"}
     sockets = planned(record, "R1", job="sockets")
     assert {s.ref for s in sockets.nearest.switches} == {"W1", "W2"}
+
+
+def test_what_nobody_recorded_is_not_said_to_be_so() -> None:
+    """P9 has no tie: it may well be behind the main switch, and is named once."""
+    record = house(point("P9", kind="socket"))
+    found = planned(record, "P9")
+    assert "feed_unknown" in codes(found)
+    assert "not_parted" not in codes(found)
+    (caution,) = house_off(network(record)).not_main
+    assert caution.sentence == (
+        "The record does not show that Main switch MS, “MAIN SWITCH” switches the "
+        "whole home: what feeds 1 point is not recorded."
+    )
+    lines = sheet_of(planned(record, "R1"))
+    assert "cannot be made dead" not in " ".join(lines.still_live)
