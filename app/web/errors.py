@@ -20,6 +20,7 @@ from app.errors import (
     Problem,
 )
 from app.pictures import MOST_BYTES
+from app.web.command import command_line
 from app.web.wants_json import wants_json
 
 log = logging.getLogger(__name__)
@@ -150,8 +151,8 @@ def _failed(error: Exception) -> tuple[str | Response, int]:
         title=TITLES[500],
         sentence="This is most likely a fault of the program, not of your record.",
         remedy="Go back, look whether what you sent was saved, and try again. If it "
-        "stays, the log tells more under this reference; “ways db backup” makes a copy "
-        "of your data and checks it.",
+        "stays, the log tells more under this reference, and this makes a copy of your "
+        f"data and checks it: {command_line('db', 'backup')}",
         reference=_logged(error),
     )
     return _page(500, page)

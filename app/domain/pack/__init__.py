@@ -34,8 +34,7 @@ __all__ = [
 ]
 
 LEDE = (
-    "The record of this home's electrical installation, kept by whoever looks after "
-    "the home.",
+    "The record of a home's electrical installation, kept by whoever looks after it.",
     "Unknowns come first. References in brackets are those on the labels.",
 )
 
