@@ -202,6 +202,12 @@ class Site:
         return secrets.token_hex(8)
 
     @property
+    def changes_url(self) -> str | None:
+        """Address of the changes, within a home."""
+        home = _home()
+        return url_for("changes.index", home=home.ref) if home else None
+
+    @property
     def homes_url(self) -> str:
         """Address of the list of homes."""
         return url_for("homes.index")
