@@ -160,6 +160,7 @@ REFUSED = {
     "nothing in it": (b"\xff\xd8\xff\xe0", "it is cut off or damaged"),
     "cut off PDF": (made.PDF[:40], "The PDF has no end"),
     "400 million": (made.bomb(20_000, 20_000), "far more pixels"),
+    "144 million": (made.bomb(12_000, 12_000), "The picture has 144 million pixels"),
     "82 million": (made.bomb(8_200, 10_000), "The picture has 82 million pixels"),
     "with a PDF": (
         made.picture(comment=made.PDF), "This picture holds a second file inside."
