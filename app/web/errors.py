@@ -130,7 +130,7 @@ def _http(error: HTTPException) -> tuple[str | Response, int, dict[str, str]]:
     own = error.description if error.description != plain else None
     sentence = SENTENCES.get(status) or own or "This request cannot be understood."
     sent = SENT_FILES.get(request.endpoint or "")
-    if status == 404:
+    if status in (404, 413):
         _open_home()
     page = ErrorPage(
         title=TITLES.get(status, TITLES[400]),
@@ -157,9 +157,9 @@ def _form() -> str:
 
 
 def _open_home() -> None:
-    """Open the home that an address names which leads nowhere, for the way back.
+    """Open the home that an address names, for the way back: no view has done so.
 
-    No view has done so, and whether the person may see it was asked before.
+    Whether the person may see it was asked before either of these can be answered.
     """
     parts = request.path.split("/")
     if len(parts) > 2 and parts[1] == "homes":

@@ -96,6 +96,7 @@ def test_a_file_that_is_too_large_leads_back_to_its_form(
     assert limit in page.main
     assert page.links["Back to the form"] == (form or url)
     here.see(page.links["Back to the form"])
+    assert ("See the changes" in page.links) == url.startswith("/homes/")
 
 
 def test_a_form_with_endless_parts_is_refused(here: CheckedClient) -> None:

@@ -104,9 +104,9 @@ def _looked_at(state: PointState) -> bool:
 _HIDDEN: dict[str, tuple[str, Callable[[Survey, _Known], tuple[str, ...]]]] = {
     "borrowed_neutral": (
         (
-            "A light can borrow its neutral from another circuit. Switching off shows "
-            "only which way its line is on. Stairs and landings with two-way switches "
-            "are the usual place; ask there."
+            "A light can borrow its neutral from another circuit. Switching these off "
+            "shows only which way its line is on. Stairs and landings with two-way "
+            "switches are the usual place; ask there."
         ),
         _single,
     ),
