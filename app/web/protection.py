@@ -9,6 +9,7 @@ from app.domain.answers import Named, Overcurrent, PointAnswer, Rcd
 from app.domain.chain import Chain, Step, is_rcd
 from app.domain.failed import named_failures
 from app.domain.kinds import POINT_KINDS
+from app.domain.protection import doubts_of_cover
 from app.domain.record.choices import POLES
 from app.web.ledes import listed
 
@@ -127,8 +128,15 @@ def _cover(answer: PointAnswer) -> str | None:
     words = COVER[answer.within_30_ma]
     failed = named_failures((rcd.title, rcd.failed) for rcd in answer.rcds)
     if words and failed and answer.within_30_ma in ("failed", "some"):
-        return f"{words}, but {failed}: count on no RCD"
-    return words
+        words = f"{words}, but {failed}: count on no RCD"
+    return f"{words}{_doubts(answer)}" if words else None
+
+
+def _doubts(answer: PointAnswer) -> str:
+    past, earthing = answer.past_rcd, answer.earthing_open
+    if answer.within_30_ma == "not_mains":
+        return ""
+    return doubts_of_cover((s.title for s in past), (s.title for s in earthing))
 
 
 def _rcd(rcd: Rcd) -> str:
