@@ -87,11 +87,6 @@ def person() -> str:
     return str(session["person"])
 
 
-def round_of(record: Record, ref: str) -> Round | None:
-    """Return a round by its reference."""
-    return record.find(Round, ref)
-
-
 def switches(net: Network, each: Round) -> tuple[tuple[str, str], ...]:
     """Return what is to be switched off, board by board: reference and name."""
     called = naming(net.record)

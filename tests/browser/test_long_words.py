@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Callable
 
 import pytest
+from playwright.sync_api import Page, ViewportSize
 
 from app.domain.record import Board, Circuit, Home, IntakeItem, Point, Record
-from tests.browser.conftest import DESK, Opens
+from tests.browser.conftest import DESK
 from tests.browser.places import places_of
 
-NARROW = {"width": 320, "height": 640}
+NARROW = ViewportSize(width=320, height=640)
 LONG = "Цепь مرحبا 🔌 " + "Verylongwordwithoutabreak" * 4
 NAMED = (Board, Circuit, IntakeItem, Point)
 
@@ -33,17 +34,19 @@ def test_the_words_are_as_long_as_a_record_takes(demo: Record) -> None:
     assert {device.label_found for device in long.devices} == {LONG}
 
 
-@pytest.mark.parametrize("size", [NARROW, DESK], ids=["narrow", "desk"])
+@pytest.mark.parametrize("half", [0, 1])
 def test_no_page_is_pushed_sideways(
-    opens: Opens, keep: Callable[[Record], int], demo: Record, size: dict[str, int]
+    desk: Page, keep: Callable[[Record], int], demo: Record, half: int
 ) -> None:
     keep(stretched(demo))
-    page = opens(viewport=size)
+    places = [*places_of(demo), f"/homes/{demo.home.ref}/boards/B2/?lit=B2.W6"]
     wide = []
-    for place in [*places_of(demo), f"/homes/{demo.home.ref}/boards/B2/?lit=B2.W6"]:
-        answer = page.goto(place)
+    for place in places[half::2]:
+        answer = desk.goto(place)
         assert answer is not None
         assert answer.status == 200
-        if page.evaluate("document.documentElement.scrollWidth") > size["width"]:
-            wide.append(place)
+        for size in (NARROW, DESK):
+            desk.set_viewport_size(size)
+            if desk.evaluate("document.documentElement.scrollWidth") > size["width"]:
+                wide.append((place, size))
     assert wide == []

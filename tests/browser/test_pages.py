@@ -15,7 +15,7 @@ from app.domain.replies import Correction, Reply
 from app.services.homes import open_home, save
 from app.services.replies import bring_back
 from app.store.engine import make_engine, writing
-from tests.browser.conftest import DESK, PHONE, Opens
+from tests.browser.conftest import DESK, PHONE
 from tests.browser.eye import faults_of
 from tests.browser.places import BESIDE, places_of
 
@@ -23,7 +23,8 @@ Keep = Callable[[Record], int]
 # Of these there is one only after something was done.
 DONE = ("/homes/demo/changes/1", "/homes/demo/corrections/1")
 EMPTY = Record(home=Home(ref="empty", name="Nothing yet"))
-SIZES = pytest.mark.parametrize("size", [PHONE, DESK], ids=["phone", "desk"])
+# Looked at in parts, so that several hands can look at once.
+PARTS = 4
 NO_PAGES = {
     "static", "homes.start", "ask.go", "walk.index", "documents.download",
     "labels.pdf", "labels.notices", "labels.calibration", "chart.pdf",
@@ -48,27 +49,22 @@ def test_every_page_type_is_looked_at(app: Flask, illustrated: Record) -> None:
     assert pages - NO_PAGES == seen
 
 
-@SIZES
+@pytest.mark.parametrize("part", range(PARTS))
 def test_a_full_home_can_be_read(
-    opens: Opens,
-    keep: Keep,
-    illustrated: Record,
-    database: Path,
-    size: dict[str, int],
+    desk: Page, keep: Keep, illustrated: Record, database: Path, part: int
 ) -> None:
     keep(illustrated)
     _change(database, illustrated)
-    _look_at(opens(viewport=size), [*BESIDE, *places_of(illustrated), *DONE])
+    places = [*BESIDE, *places_of(illustrated), *DONE]
+    _look_at(desk, places[part::PARTS])
 
 
-@SIZES
-def test_an_empty_home_can_be_read(
-    opens: Opens, keep: Keep, size: dict[str, int]
-) -> None:
+@pytest.mark.parametrize("half", [0, 1])
+def test_an_empty_home_can_be_read(desk: Page, keep: Keep, half: int) -> None:
     keep(EMPTY)
     forms = ("new/", "/edit", "/delete")
     places = [p for p in places_of(EMPTY) if not any(form in p for form in forms)]
-    _look_at(opens(viewport=size), places)
+    _look_at(desk, places[half::2])
 
 
 def test_nothing_at_all_can_be_read(desk: Page) -> None:
@@ -91,11 +87,14 @@ def _change(database: Path, record: Record) -> None:
 def _look_at(page: Page, places: list[str]) -> None:
     found = []
     for place in places:
+        page.set_viewport_size(DESK)
         answer = page.goto(place)
         assert answer is not None
         if answer.status != 200:
             found.append(f"{place}: {answer.status}")
-        found += faults_of(page)
+        for size in (DESK, PHONE):
+            page.set_viewport_size(size)
+            found += faults_of(page)
     assert found == []
 
 

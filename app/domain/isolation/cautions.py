@@ -3,20 +3,23 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from functools import partial
 
 from app.domain.chain import when_of
 from app.domain.isolation.case import Case
 from app.domain.isolation.names import called, named
+from app.domain.isolation.own import live_of_themselves
+from app.domain.isolation.own import may_have_battery as batteries_open
 from app.domain.isolation.shapes import Caution
 from app.domain.isolation.turns import MEMORY, PRACTICE, WIRING
-from app.domain.isolation.wires import Wires
+from app.domain.isolation.wires import Wires, whose_side
 from app.domain.kinds import POINT_KINDS
 from app.domain.odd import odd_among
-from app.domain.record import Board, Circuit, Device, IntakeItem
+from app.domain.record import Board, Circuit, Device, IntakeItem, Point
 from app.domain.record.choices import WHEN
 
+WITH_ONE = "If one has, it and what hangs on it stay live."
 _MAIN = re.compile(r"^\s*main(?:s)?(?:\s+switch|\s+isolator)?\s*$", re.IGNORECASE)
 
 
@@ -98,6 +101,24 @@ def own_battery(case: Case) -> Iterator[Caution]:
         )
 
 
+def may_have_battery(case: Case) -> Iterator[Caution]:
+    """Whether what feeds the work has a battery of its own is not recorded."""
+    behind = case.wires.leads_to(case.targets)
+    if found := [p for p in batteries_open(case.net) if p.ref in behind]:
+        yield _caution(
+            "may_have_battery",
+            f"{not_answered(found)} {WITH_ONE}",
+            PRACTICE,
+        )
+
+
+def not_answered(points: Iterable[Point]) -> str:
+    """Return that nobody wrote whether points have a battery, in one sentence."""
+    return (
+        f"Whether these have a battery of their own is not recorded: {named(points)}."
+    )
+
+
 def begins_unknown(case: Case) -> Iterator[Caution]:
     """Where a supply to the work begins is not recorded."""
     behind = case.wires.leads_to(case.targets) & case.wires.roots
@@ -151,7 +172,10 @@ def old_cable(case: Case) -> Iterator[Caution]:
 
 
 def not_the_main_switch(wires: Wires) -> tuple[Caution, ...]:
-    """Name each device that is called main switch and leaves something live."""
+    """Name each device that is called main switch and leaves something live.
+
+    What stays live of itself says nothing against it.
+    """
     return wires.net.keep("not the main switch", partial(_not_main_switches, wires))
 
 
@@ -163,9 +187,24 @@ def _not_main_switches(wires: Wires) -> tuple[Caution, ...]:
         called = _MAIN.match(device.label_found or "") or device.kind == "main_switch"
         if not called or not is_at_head(wires, device):
             continue
-        if left := wires.live([device.ref]) & before:
-            found.append(_not_main(device, len(left), _boards_left(wires, device)))
+        begins = wires.roots - live_of_themselves(wires.net)
+        left = _left_by(wires, device, begins) & before
+        known = _left_by(wires, device, begins - _unfed(wires)) & before
+        if known:
+            found.append(_not_main(device, len(known), _boards_left(wires, device)))
+        elif left:
+            found.append(_not_shown(device, len(left)))
     return tuple(found)
+
+
+def _left_by(wires: Wires, device: Device, begins: frozenset[str]) -> frozenset[str]:
+    return frozenset(map(whose_side, wires.sides(begins, [device.ref])))
+
+
+def _unfed(wires: Wires) -> frozenset[str]:
+    """Return the points and circuits of which nobody wrote what feeds them."""
+    items = (wires.net.record.by_ref[ref] for ref in wires.roots)
+    return frozenset(i.ref for i in items if isinstance(i, Circuit | Point))
 
 
 def is_at_head(wires: Wires, device: Device) -> bool:
@@ -191,11 +230,21 @@ def _boards_left(wires: Wires, device: Device) -> str:
 
 
 def _not_main(device: Device, count: int, boards: str) -> Caution:
-    many = "point" if count == 1 else "points"
+    many = "point stays" if count == 1 else "points stay"
     return _caution(
         "not_the_main_switch",
         f"{called(device)} is not the switch for the whole home: "
-        f"{count} {many} stay live with it off.{boards}",
+        f"{count} {many} live with it off.{boards}",
+        MEMORY,
+    )
+
+
+def _not_shown(device: Device, count: int) -> Caution:
+    many = "1 point" if count == 1 else f"{count} points"
+    return _caution(
+        "not_the_main_switch",
+        f"The record does not show that {called(device)} switches the whole home: "
+        f"what feeds {many} is not recorded.",
         MEMORY,
     )
 
@@ -211,6 +260,7 @@ CAUTIONS: tuple[Callable[[Case], Iterator[Caution]], ...] = (
     two_way,
     local_switch,
     own_battery,
+    may_have_battery,
     begins_unknown,
     old_cable,
     tails,
