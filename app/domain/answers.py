@@ -32,7 +32,7 @@ class TieAnswer(Model):
     role: str = field("What the tie is", ...)
     grade: str = field("How it is known", ...)
     seen_on: date | None = field("On what day")
-    seen_by: str = field("By whom, or in which document", "")
+    seen_by: str = field("By whom or in which document", "")
 
 
 class Rcd(Model):

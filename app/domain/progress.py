@@ -49,9 +49,8 @@ def progress(
     seen = {t.point for t in record.ties if t.role == "feeds" and t.grade in "345"}
     known = (
         f"{_count(len(record.boards), 'board')}, {_count(len(record.rooms), 'room')} "
-        f"and {_count(len(record.points), 'point')} are written down; for {tied} of "
-        f"the points it is recorded what feeds them, for {len(seen)} it was seen or "
-        "documented."
+        f"and {_count(len(record.points), 'point')} are written down"
+        f"{_fed(len(record.points), tied, len(seen))}."
     )
     urgent = _something_wrong(record) or _guarding_nobody(waiting)
     step, endpoint, arguments = urgent or _next(record, faults)
@@ -63,6 +62,19 @@ def progress(
         next_step=step,
         next_endpoint=endpoint,
         next_arguments=arguments,
+    )
+
+
+def _fed(points: int, tied: int, seen: int) -> str:
+    """Say of how many points it is recorded what feeds them, and how many were seen."""
+    if not points:
+        return ""
+    if not tied:
+        return "; what feeds a point is recorded for none of them"
+    every = "all" if tied == points else str(tied)
+    return (
+        f"; what feeds a point is recorded for {every} of them, and seen or in a "
+        f"document for {seen or 'none'}"
     )
 
 

@@ -6,6 +6,7 @@ On request two more stand behind it: ``began`` and ``history``.
 
 from __future__ import annotations
 
+import codecs
 import json
 from collections import Counter
 from collections.abc import Iterator
@@ -25,6 +26,10 @@ from app.interchange.schema import published
 
 FORMAT = "ways-and-points record"
 VERSION = 1
+NO_DOCUMENT = (
+    "This is no document of a home: that is a .json file, or comes in a .zip pack."
+)
+UTF_16 = (codecs.BOM_UTF16_LE, codecs.BOM_UTF16_BE)
 MOST_BYTES = 8 * 2**20
 # A long history makes a document larger; a command may take it.
 MOST_BYTES_WITH_HISTORY = 64 * 2**20
@@ -137,6 +142,11 @@ def _parsed(data: bytes, most: int) -> dict[str, Any]:
 
 
 def _decoded(data: bytes) -> Any:
+    start = data.removeprefix(codecs.BOM_UTF8).lstrip()[:2]
+    if not start:
+        refuse([Problem("the file", "It is empty.")])
+    if start[:1] not in (b"{", b"[") and start not in UTF_16:
+        refuse([Problem("the file", NO_DOCUMENT)])
     try:
         return json.loads(
             data.decode("utf-8-sig"),

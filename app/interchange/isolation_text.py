@@ -14,7 +14,7 @@ def isolation_text(sheet: Sheet) -> str:
         ("STILL LIVE HERE", sheet.still_live),
         ("Not known, so counts as live", sheet.unknown),
         (f"Switch off, in order ({sheet.set_name})", _switches(sheet)),
-        ("Why the wide set", sheet.reasons),
+        ("Why so much goes off", sheet.reasons),
         ("Or", sheet.instead),
         ("Missed if it goes off", sheet.care),
         (sheet.off_head, sheet.others_off),
@@ -40,7 +40,7 @@ def _block(head: str, lines: list[str]) -> str:
 
 def _switches(sheet: Sheet) -> list[str]:
     found = [f"{s.number}. {s.name}: {s.where}. {s.note}" for s in sheet.switches]
-    return found or ["The record names no switch of yours that would part this."]
+    return found or ["The record names no switch of yours that cuts this off."]
 
 
 def _step(step: Step) -> list[str]:

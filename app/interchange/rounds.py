@@ -16,7 +16,7 @@ MOST_BYTES = 2**21
 class RoundInFile(Model):
     """One round.  A point that stands in none of the three lists was not looked at."""
 
-    off: tuple[Ref, ...] = field("Devices switched off; none: a baseline", ())
+    off: tuple[Ref, ...] = field("Devices switched off; none: a first look", ())
     when: Annotated[str, OneOf(choices.DAY_OR_NIGHT)] = field("By day or night", "day")
     dead: tuple[Ref, ...] = field("Points that went dead", ())
     live: tuple[Ref, ...] = field("Points that stayed live", ())

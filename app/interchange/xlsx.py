@@ -17,6 +17,7 @@ from typing import Any, NoReturn, TypeVar
 from app.domain.spreadsheet.shapes import FORMULA
 from app.errors import InvalidError, Problem
 
+SAVE_AGAIN = "Open it where it was made, save it again as XLSX or CSV, and choose that."
 MOST_UNPACKED = 40 * 2**20
 # Parts that are held whole: styles, the list of sheets.
 MOST_HELD = 4 * 2**20
@@ -55,8 +56,9 @@ def sheets_of(data: bytes, take: Callable[[str, Rows], T]) -> tuple[T, ...]:
         return tuple(take(name, rows) for name, rows in sheets)
     except InvalidError:
         raise
-    except Exception as error:  # noqa: BLE001 - a broken file raises whatever it leads to
-        _refuse("the workbook", f"It cannot be read: {type(error).__name__}.")
+    except Exception:  # noqa: BLE001 - a broken file raises whatever it leads to
+        reason = "It cannot be read: a part of it is damaged or missing."
+        _refuse("the workbook", f"{reason} {SAVE_AGAIN}")
 
 
 def _looked_at(data: bytes) -> bool:
@@ -69,8 +71,9 @@ def _looked_at(data: bytes) -> bool:
             return any(formulas)
     except InvalidError:
         raise
-    except Exception as error:  # noqa: BLE001 - as above
-        _refuse("the workbook", f"It is no whole archive: {type(error).__name__}.")
+    except Exception:  # noqa: BLE001 - as above
+        reason = "It is no whole archive: it is cut off or damaged."
+        _refuse("the workbook", f"{reason} {SAVE_AGAIN}")
 
 
 def _check_sizes(parts: list[zipfile.ZipInfo]) -> None:

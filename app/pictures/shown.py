@@ -7,6 +7,7 @@ for the pixels are put into a new picture.
 from __future__ import annotations
 
 import threading
+import warnings
 from dataclasses import dataclass
 from datetime import date
 from functools import cache
@@ -71,7 +72,7 @@ def shown_of(data: bytes, media_type: str) -> Shown:
     with _one_at_a_time:
         try:
             return _shown(data, FORMATS[media_type])
-        except (Image.DecompressionBombError, Image.DecompressionBombWarning) as error:
+        except Image.DecompressionBombError as error:
             raise InvalidError(_too_many("far more")) from error
         except InvalidError:
             raise
@@ -92,9 +93,16 @@ def _too_many(many: str) -> str:
     )
 
 
+def _opened(data: bytes, form: str) -> Image.Image:
+    """Open a picture; of its size the sentence of a refusal tells, not the console."""
+    with warnings.catch_warnings():
+        warnings.simplefilter("ignore", Image.DecompressionBombWarning)
+        return Image.open(BytesIO(data), formats=(form,))
+
+
 def _shown(data: bytes, form: str) -> Shown:
     largest = max(SIZES.values())
-    with Image.open(BytesIO(data), formats=(form,)) as image:
+    with _opened(data, form) as image:
         width, height = image.size
         if width * height > MOST_PIXELS:
             raise InvalidError(_too_many(f"{width * height / 1e6:.0f} million"))

@@ -13,7 +13,7 @@ from datetime import date
 from sqlalchemy import Connection
 
 from app.domain.days import in_words
-from app.domain.pack import Pack, kept_back, pack
+from app.domain.pack import Pack, holding, kept_back, pack
 from app.domain.record import Record
 from app.drawing.board import draw_board
 from app.drawing.one_line import one_line_blocks
@@ -42,8 +42,8 @@ no program is needed. record.json is the record, without what was kept back, for
 program; circuits.csv and points.csv are for a spreadsheet. {manifest} has the SHA-256
 of every file: with GNU tools, "sha256sum -c {manifest}" checks them.
 
-It is the record of people who look after their own home, no certificate and no
-inspection report. Prove everything at the point of work.
+It is a record kept by whoever looks after the home, no certificate and no inspection
+report. Prove everything at the point of work.
 """
 
 
@@ -144,7 +144,7 @@ def _content(wanted: Wanted) -> _Content:
         record,
         remarks_of(record, wanted.day),
         wanted.day,
-        without=wanted.without,
+        without=_left_out(wanted),
         changes=changes,
         there=frozenset(photos),
     )
@@ -157,6 +157,13 @@ def _content(wanted: Wanted) -> _Content:
         ways=tuple((d.ref, f"{d.title} ({d.ref})") for d in record.devices if d.way),
         files=along.files,
     )
+
+
+def _left_out(wanted: Wanted) -> tuple[str, ...]:
+    """Return what is kept back and was there."""
+    there = {code: holding(wanted.record, code) for code in wanted.without}
+    there["history"] = len(wanted.changes)
+    return tuple(code for code in wanted.without if there[code])
 
 
 def pack_zip(files: Mapping[str, bytes], folder: str, day: date) -> bytes:

@@ -72,7 +72,8 @@ def _contents(archive: zipfile.ZipFile) -> dict[str, bytes]:
     whole = sum(entry.file_size for entry in entries)
     small = sum(entry.compress_size for entry in entries)
     if len(entries) > MOST_FILES or whole > MOST_BYTES or whole > MOST_RATIO * small:
-        reason = f"It would hold {whole} bytes in {len(entries)} files."
+        files = "1 file" if len(entries) == 1 else f"{len(entries)} files"
+        reason = f"Unpacked it would hold {max(whole // 10**6, 1)} MB in {files}."
         _refuse("This pack is larger than any", Problem("the file", reason))
     found = {}
     for entry in entries:

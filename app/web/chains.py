@@ -41,7 +41,7 @@ def chain_views(
 
 def _heading(chain: Chain) -> str:
     if not chain.begins_at_source:
-        begins = "From where, is not recorded"
+        begins = "Where it comes from is not recorded"
     else:
         begins = f"From {chain.steps[0].title}"
     times = [WHEN[when].lower() for when in chain.when]

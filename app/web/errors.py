@@ -4,9 +4,18 @@ from __future__ import annotations
 
 import logging
 import secrets
+from contextlib import suppress
 from dataclasses import dataclass
 
-from flask import Flask, Response, jsonify, render_template, request
+from flask import (
+    Flask,
+    Response,
+    current_app,
+    jsonify,
+    render_template,
+    request,
+    url_for,
+)
 from flask_wtf.csrf import CSRFError, generate_csrf
 from sqlalchemy.exc import OperationalError
 from werkzeug.exceptions import HTTPException
@@ -19,7 +28,9 @@ from app.errors import (
     NotFoundError,
     Problem,
 )
-from app.pictures import MOST_BYTES
+from app.web.command import command_line
+from app.web.sent_files import SENT_FILES
+from app.web.session import opened
 from app.web.wants_json import wants_json
 
 log = logging.getLogger(__name__)
@@ -45,13 +56,9 @@ TITLES = {
 SENTENCES = {
     404: "What you asked for is not here; perhaps it was deleted, or its name changed.",
     405: "This address takes no such request.",
-    413: "What was sent is larger than a page of this program ever is.",
+    413: "What was sent is larger than a page of this program ever is. Nothing was "
+    "changed.",
 }
-UPLOAD = "uploads.create"
-TOO_LARGE_A_FILE = (
-    f"A file may have {MOST_BYTES // 2**20} MB; this one has more. Take the picture "
-    "smaller, or scan the paper at 150 dots per inch. Nothing was changed."
-)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -65,6 +72,7 @@ class ErrorPage:
         reference: What the log calls it; empty when the log says nothing.
         problems: Reasons, one by one, with their places.
         refused: Whether what was sent is to be put right.
+        form: Address of the form that was sent; empty where there is none.
     """
 
     title: str
@@ -73,6 +81,7 @@ class ErrorPage:
     reference: str = ""
     problems: tuple[Problem, ...] = ()
     refused: bool = False
+    form: str = ""
 
 
 def init_app(app: Flask) -> None:
@@ -120,15 +129,42 @@ def _http(error: HTTPException) -> tuple[str | Response, int, dict[str, str]]:
     plain = type(error).description
     own = error.description if error.description != plain else None
     sentence = SENTENCES.get(status) or own or "This request cannot be understood."
-    if status == 413 and request.endpoint == UPLOAD:
-        sentence = TOO_LARGE_A_FILE
+    sent = SENT_FILES.get(request.endpoint or "")
+    if status in (404, 413):
+        _open_home()
     page = ErrorPage(
         title=TITLES.get(status, TITLES[400]),
-        sentence=sentence,
+        sentence=sent.refusal if sent and status == 413 else sentence,
+        form=_form() if status == 413 else "",
     )
     allowed = getattr(error, "valid_methods", None)
     headers = {"Allow": ", ".join(sorted(allowed))} if allowed else {}
     return *_page(status, page), headers
+
+
+def _form() -> str:
+    """Return the address of the form that was sent: of a file, or on its own page."""
+    sent = SENT_FILES.get(request.endpoint or "")
+    own = current_app.create_url_adapter(request)
+    if sent:
+        url = url_for(sent.form, **(request.view_args or {}))
+    elif own and own.test(method="GET"):
+        url = request.path
+    else:
+        return ""
+    asked = request.query_string.decode("ascii", "replace")
+    return f"{url}?{asked}" if asked else url
+
+
+def _open_home() -> None:
+    """Open the home that an address names, for the way back: no view has done so.
+
+    Whether the person may see it was asked before either of these can be answered.
+    """
+    parts = request.path.split("/")
+    if len(parts) > 2 and parts[1] == "homes":
+        with suppress(NotFoundError):
+            opened(parts[2])
 
 
 def _locked(error: OperationalError) -> tuple[str | Response, int]:
@@ -150,8 +186,8 @@ def _failed(error: Exception) -> tuple[str | Response, int]:
         title=TITLES[500],
         sentence="This is most likely a fault of the program, not of your record.",
         remedy="Go back, look whether what you sent was saved, and try again. If it "
-        "stays, the log tells more under this reference; “ways db backup” makes a copy "
-        "of your data and checks it.",
+        "stays, the log tells more under this reference, and this makes a copy of your "
+        f"data and checks it: {command_line('db', 'backup')}",
         reference=_logged(error),
     )
     return _page(500, page)

@@ -357,7 +357,7 @@ def _number(text: str, spec: FieldSpec) -> Decimal | int:
         number = Decimal(text.replace(",", ".").replace(" ", ""))
     except InvalidOperation:
         number = Decimal("NaN")
-    example = "2" if spec.type == "int" else "2.5"
+    example = _example(spec)
     if not number.is_finite():
         raise ValueError(f"Enter a number, such as {example}.")
     low, high = spec.low, spec.high
@@ -370,6 +370,13 @@ def _number(text: str, spec: FieldSpec) -> Decimal | int:
     if number != round(number, 4):
         raise ValueError("Enter at most four digits after the point.")
     return Decimal(f"{number.normalize():f}")
+
+
+def _example(spec: FieldSpec) -> str:
+    """Return a number that the field takes, such as a year where it asks for one."""
+    if spec.type != "int":
+        return "2.5"
+    return "1965" if spec.low and spec.low > 1000 else "2"
 
 
 def tidy(text: str, *, lines: bool = False) -> str:

@@ -16,7 +16,14 @@ from sqlalchemy import Connection
 from wtforms import HiddenField
 
 from app.domain.days import in_words as words_of_day
-from app.domain.record import FieldSpec, Item, Record, fields_of_kind, specs
+from app.domain.record import (
+    FieldSpec,
+    Item,
+    Record,
+    fields_of_kind,
+    hint_of_kind,
+    specs,
+)
 from app.errors import InvalidError
 from app.store.changes import change_sent_as
 from app.web.addresses import meaning_url
@@ -81,6 +88,9 @@ class ItemForm:
         for spec in own:
             for name in by_name[spec.name] if spec.term else ():
                 self.form[name].meaning_url = meaning_url(spec.term)
+        for spec in own:
+            if spec.hinted:
+                self.form[spec.name].description = hint_of_kind(cls, spec, kind)
         usual = fields_of_kind(cls, kind)
         self.shown = [n for s, some in by_name.items() if s in usual for n in some]
         self.further = [n for n in fields if n not in self.shown]

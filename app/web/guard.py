@@ -13,10 +13,9 @@ from collections.abc import Iterator
 from flask import Flask, Response, request
 from werkzeug.exceptions import BadRequest, Forbidden
 
-from app.pictures import MOST_BYTES
-from app.web.errors import UPLOAD
 from app.web.fields import UNSEEN
 from app.web.paired import from_here, is_called
+from app.web.sent_files import SENT_FILES
 
 HERE_BY = (
     "This program answers to 127.0.0.1 and localhost only. "
@@ -24,16 +23,6 @@ HERE_BY = (
 )
 ELSEWHERE_BY = "Open this program by the address that its computer shows."
 WHITE = re.compile(r"[\t\r\n]")
-# Where a file may be sent, and how large the whole request may then be.
-MOST_BYTES_OF_A_FILE = {
-    # A document, or a pack with its photographs.
-    "documents.take": 128 * 2**20,
-    "likenesses.create": 9 * 2**20,
-    "replies.take": 9 * 2**20,
-    "spreadsheets.take": 6 * 2**20,
-    # The file, and what the form says beside it.
-    UPLOAD: MOST_BYTES + 2**20,
-}
 # HTML Living Standard, "control-character-in-input-stream" and "noncharacter".
 NOT_IN_A_PAGE = re.compile("[\x00-\x08\x0b\x0e-\x1f\x7f-\x9f\ufdd0-\ufdef\ufffe\uffff]")
 SAFE = ("GET", "HEAD", "OPTIONS")
@@ -66,8 +55,8 @@ def _look() -> None:
         raise BadRequest("An address holds no control characters.")
     if request.method in SAFE:
         return
-    if most := MOST_BYTES_OF_A_FILE.get(request.endpoint or ""):
-        request.max_content_length = most
+    if taken := SENT_FILES.get(request.endpoint or ""):
+        request.max_content_length = taken.most
     origin = request.headers.get("Origin")
     if origin is not None and origin != f"{request.scheme}://{request.host}":
         raise Forbidden("This form was sent from another site; it was not taken.")

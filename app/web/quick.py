@@ -293,7 +293,7 @@ def _is_gone(row: Row) -> bool:
 def _gone(layout: Layout, row: Row) -> str:
     label = row.form[layout.first].label.text
     return (
-        f"{row.key} was deleted by someone else meanwhile. To leave it so, clear "
+        f"{row.key} was deleted meanwhile. To leave it so, clear "
         f"“{label}” in its row; to have it again, enter it in a new row."
     )
 

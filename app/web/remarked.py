@@ -86,7 +86,7 @@ def counts(found: Iterable[Remark]) -> str:
         "call": "to leave alone and call about",
         "electrician": "to ask an electrician about",
         "knowing": "worth knowing",
-        "record": "on the record",
+        "record": "about gaps in the record",
     }
     parts = [
         f"{number} {words[rank]}"

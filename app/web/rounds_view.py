@@ -172,12 +172,13 @@ def rooms(net: Network, each: Round) -> tuple[MarkRoom, ...]:
         ]
         points.sort(key=lambda p: p.ref not in likely)
         if points:
-            marks = tuple(_mark(p, told, own, likely) for p in points)
+            marks = tuple(_mark(each, p, told, own, likely) for p in points)
             groups.append(MarkRoom(name=name, marks=marks))
     return tuple(groups)
 
 
 def _mark(
+    each: Round,
     point: Point,
     told: Mapping[str, tuple[Reading, ...]],
     own: Mapping[str, str],
@@ -189,14 +190,15 @@ def _mark(
         title=point.title,
         likely=point.ref in likely,
         seen=seen,
-        others=_others(told.get(point.ref, ()), seen),
+        others=_others(each, told.get(point.ref, ()), seen),
     )
 
 
-def _others(readings: tuple[Reading, ...], seen: str) -> str:
+def _others(each: Round, readings: tuple[Reading, ...], seen: str) -> str:
     """Return what others saw where it differs, and whether to look again."""
     theirs = [r for r in readings if r.seen_by != person() and r.seen != seen]
-    words = [f"{r.seen_by or 'Someone'}: {SEEN[r.seen].lower()}." for r in theirs]
+    saw = each.seen_words
+    words = [f"{r.seen_by or 'Someone'}: {saw[r.seen].lower()}." for r in theirs]
     looks = {seen, *(r.seen for r in theirs)} - {"", "not_looked"}
     again = ["Seen differently: look again."] if len(looks) > 1 else []
     return " ".join([*words, *again])
@@ -211,8 +213,10 @@ def _own_marks(record: Record, each: Round) -> dict[str, str]:
 def conflict_words(record: Record, conflict: Conflict) -> str:
     """Return a disagreement in a sentence."""
     point = record.find(Point, conflict.point)
+    each = record.find(Round, conflict.round)
+    saw = each.seen_words if each else SEEN
     told = [
-        f"{r.seen_by or 'someone'} saw it “{SEEN[r.seen].lower()}”"
+        f"{r.seen_by or 'someone'} saw it “{saw[r.seen].lower()}”"
         for r in conflict.readings
     ]
     title = point.title if point else conflict.point

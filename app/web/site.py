@@ -15,6 +15,7 @@ from app import __version__
 from app.config import Config
 from app.domain.record import Home
 from app.store.changes import latest_changes
+from app.web.command import command_line
 from app.web.paired import from_here
 from app.web.remarked import RowView, on_item
 from app.web.session import opened, read
@@ -201,6 +202,12 @@ class Site:
         return secrets.token_hex(8)
 
     @property
+    def changes_url(self) -> str | None:
+        """Address of the changes, within a home."""
+        home = _home()
+        return url_for("changes.index", home=home.ref) if home else None
+
+    @property
     def asked_here(self) -> bool:
         """Whether this is what came back of a form that this address also asks with."""
         if request.method != "POST":
@@ -222,6 +229,11 @@ class Site:
     def glossary_url(self) -> str:
         """Address of the glossary."""
         return url_for("glossary.index")
+
+    @property
+    def command(self) -> str:
+        """How this program is called in a terminal, quoted for it."""
+        return command_line()
 
     @property
     def phones_url(self) -> str | None:

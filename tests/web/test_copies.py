@@ -32,7 +32,7 @@ def test_one_is_made_and_said_everywhere(here: CheckedClient, config: Config) ->
     page = here.save("/copies/", press=MAKE)
     (copy,) = copies_in(config.backups)
     assert "A copy was made" in page.main
-    assert f'ways restore "{copy.path}"' in page.main
+    assert f"-m app restore {copy.path} --data {config.data}" in page.main
     assert "Your last good copy on this computer is from" in page.main
     assert "Your last good copy is from" in here.see("/homes/").main
 

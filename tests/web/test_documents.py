@@ -92,7 +92,11 @@ def document(small: Record, **changes: Any) -> bytes:
 
 
 BAD: dict[str, tuple[Callable[[Record], bytes], str]] = {
-    "nothing": (lambda _: b"", "line 1, column 1"),
+    "nothing": (lambda _: b"", "the file: It is empty."),
+    "a picture": (
+        lambda _: b"\xff\xd8\xff\xe0",
+        "no document of a home: that is a .json",
+    ),
     "no JSON": (lambda _: b'{"format": ', "line 1, column 12"),
     "no text": (lambda _: b"\xff\xfe\x00", "byte 0"),
     "a list": (lambda _: b"[]", "the document"),

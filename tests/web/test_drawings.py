@@ -31,7 +31,7 @@ def here(visitor: CheckedClient, keep: Keep) -> CheckedClient:
 
 def test_the_house_is_drawn_by_storey_with_a_key(here: CheckedClient) -> None:
     page = here.see(HOUSE)
-    assert "4 points in 2 rooms; of 1 it is not known what feeds them." in page.main
+    assert "4 points in 2 rooms; what feeds them is not known for 1." in page.main
     assert [h.text for h in page.all("h2")] == ["Ground floor", "Every circuit"]
     titles = [e.text for d in page.all(f"{SVG}svg") for e in d.findall(f"{SVG}title")]
     assert titles == ["Kitchen", "Hall", "Key: A board"]
@@ -58,7 +58,7 @@ def test_it_leads_to_each_room_where_it_is(here: CheckedClient) -> None:
     hrefs = [a.get("href") for a in here.see(f"{HOUSE}?lit=C2").all("a")]
     assert "#room-R1" in hrefs
     assert "#room-R2" not in hrefs
-    assert "of 1 it is" in here.see(f"{HOUSE}?lit=R2").main
+    assert "not known for 1." in here.see(f"{HOUSE}?lit=R2").main
 
 
 def test_touching_a_room_or_a_circuit_brings_it_forward(here: CheckedClient) -> None:

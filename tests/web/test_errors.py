@@ -26,6 +26,25 @@ def test_a_page_that_is_not_there(here: CheckedClient) -> None:
     assert page.main.count("reference") == 0
 
 
+@pytest.mark.parametrize("url", ["/homes/H1/points/P9/", "/homes/H1/nowhere"])
+def test_an_error_within_a_home_leads_back_into_it(
+    here: CheckedClient, url: str
+) -> None:
+    links = here.see(url, 404).links
+    assert here.see(links["See the changes"]).h1 == "Changes"
+    assert f"Go to {here.see('/homes/H1/').h1}" in links
+    for elsewhere in ("/homes/H9/nowhere", "/nowhere/H1"):
+        assert "See the changes" not in here.see(elsewhere, 404).links
+
+
+def test_what_is_undone_twice_leads_back_into_the_home(here: CheckedClient) -> None:
+    page = here.save(EDIT, note="x")
+    here.submit_on(page, press="Undo")
+    again = here.submit_on(page, press="Undo")
+    assert again.status == 409
+    assert "See the changes" in again.links
+
+
 def test_an_error_within_a_home_keeps_its_places(here: CheckedClient) -> None:
     page = here.see("/homes/H1/points/P9/", 404)
     assert "There is no point “P9” in this home." in page.main
@@ -47,6 +66,37 @@ def test_a_form_that_is_too_large(here: CheckedClient) -> None:
     page = here.send(EDIT, {"note": "x" * MOST_FORM_BYTES})
     assert (page.status, page.h1) == (413, "This is too large")
     assert "larger than a page of this program ever is" in page.main
+    assert page.links["Back to the form"] == EDIT
+
+
+@pytest.mark.parametrize(
+    ("url", "form", "limit"),
+    [
+        ("/homes/H1/spreadsheet?kind=points", None, "A spreadsheet may have 5 MB"),
+        ("/like-another", None, "A document may have 8 MB"),
+        ("/import", None, "A document may have 8 MB, a pack with its photographs 128"),
+        ("/homes/H1/files/new?of=P1", None, "A file may have 25 MB"),
+        (
+            "/homes/H1/corrections/file",
+            "/homes/H1/corrections/",
+            "What comes back may have 8 MB",
+        ),
+    ],
+)
+def test_a_file_that_is_too_large_leads_back_to_its_form(
+    here: CheckedClient, url: str, form: str | None, limit: str
+) -> None:
+    answer = here.post(
+        url,
+        content_type="multipart/form-data; boundary=edge",
+        environ_overrides={"CONTENT_LENGTH": str(200 * 2**20)},
+    )
+    page = page_of(answer)
+    assert page.status == 413
+    assert limit in page.main
+    assert page.links["Back to the form"] == (form or url)
+    here.see(page.links["Back to the form"])
+    assert ("See the changes" in page.links) == url.startswith("/homes/")
 
 
 def test_a_form_with_endless_parts_is_refused(here: CheckedClient) -> None:

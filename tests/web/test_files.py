@@ -160,6 +160,7 @@ REFUSED = {
     "nothing in it": (b"\xff\xd8\xff\xe0", "it is cut off or damaged"),
     "cut off PDF": (made.PDF[:40], "The PDF has no end"),
     "400 million": (made.bomb(20_000, 20_000), "far more pixels"),
+    "144 million": (made.bomb(12_000, 12_000), "The picture has 144 million pixels"),
     "82 million": (made.bomb(8_200, 10_000), "The picture has 82 million pixels"),
     "with a PDF": (
         made.picture(comment=made.PDF), "This picture holds a second file inside."
@@ -230,6 +231,9 @@ def test_a_file_that_is_too_large_is_refused_by_its_page_alone(
     page = sent(here, large + b"\0" * 2**20)
     assert (page.status, page.h1) == (413, "This is too large")
     assert "A file may have 25 MB" in page.main
+    assert "to be filled in again" in page.main
+    form = here.see(page.links["Back to the form"])
+    assert form.h1 == "Add a photograph or PDF"
     elsewhere = here.send("/homes/H1/points/P1/edit", {"note": "x" * 2**20})
     assert elsewhere.status == 413
     assert stored().attachments == ()
@@ -308,7 +312,7 @@ def test_what_is_said_of_it_is_changed_and_it_is_deleted(
     here.save(edit, note="Older")
     refused = here.submit_on(stale, note="Newer")
     assert refused.status == 409
-    assert "Someone else changed this" in refused.main
+    assert "This was changed since you opened it" in refused.main
     assert here.submit(edit, taken_on="yesterday").error("taken_on")
     page = here.save("/homes/H1/files/F1/delete", {}, "Delete")
     assert page.h1 == "Photographs and papers"

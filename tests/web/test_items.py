@@ -189,6 +189,23 @@ def test_a_day_before_the_one_that_it_follows_is_refused(
     assert after.status == 303
 
 
+@pytest.mark.parametrize(
+    ("kind", "hinted"),
+    [("circuit_breaker", False), ("time_switch", True), ("unknown", True)],
+)
+def test_a_hint_of_some_kinds_is_not_shown_for_others(
+    here: CheckedClient, kind: str, hinted: bool
+) -> None:
+    here.save("/homes/H1/devices/W1/edit", kind=kind)
+    page = here.see("/homes/H1/devices/W1/edit")
+    assert ("Of a contactor or a time switch" in page.main) == hinted
+
+
+def test_a_year_is_asked_for_by_a_year(here: CheckedClient) -> None:
+    page = here.submit("/homes/H1/edit", year_built="between the wars")
+    assert page.error("year_built") == "Enter a number, such as 1965."
+
+
 def test_a_circuit_refused_keeps_its_ways_and_has_no_more_boxes(
     here: CheckedClient,
 ) -> None:

@@ -201,7 +201,7 @@ def test_the_chart_shows_each_way_and_how_it_is_known(here: CheckedClient) -> No
         "1 Circuit-breaker, B32 RCD Kitchen sockets ? Kitchen (1) none found "
         "seen: went off and came back, day not recorded, not recorded by whom “SKTS”"
     ) in rows
-    assert "Made by the occupier by switching and observation; not tested." in page.main
+    assert "and says how each way is known; not tested." in page.main
     assert page.links["PDF, A5"] == f"{CHART}.pdf?paper=a5"
 
 

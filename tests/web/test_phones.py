@@ -233,7 +233,8 @@ def test_an_unpaired_phone_sees_nothing(
     for method in ("GET", "POST"):
         urls = [u for u in filled(shared_app, method) if u != "/pair"]
         assert len(urls) > 15
-        for url in (*urls, "/nowhere", "/homes/H1", "/homes/H1/document.json"):
+        urls += ["/nowhere", "/homes/H1/nowhere"]
+        for url in (*urls, "/homes/H1", "/homes/H1/document.json"):
             answer = phone.open(url, method=method, data={"csrf_token": token})
             text = answer.get_data(as_text=True)
             if answer.status_code == 302:

@@ -283,7 +283,7 @@ def test_a_row_of_something_deleted_meanwhile_does_not_come_back_by_itself(
     here.save("/homes/H1/points/P3/delete", press="Delete")
     page = here.submit_on(mine, {"P1-count": "2"})
     assert page.status == 422
-    assert page.errors[0].startswith("P3 was deleted by someone else meanwhile.")
+    assert page.errors[0].startswith("P3 was deleted meanwhile.")
     assert page.value("P1-count") == "2"
     here.go_on(here.submit_on(page, {"P3-kind": ""}))
     assert [p.ref for p in stored().points] == ["P1", "P2"]

@@ -54,7 +54,7 @@ def test_a_kind_or_a_subject_that_is_not_there_is_not_found(
 
 def test_home_says_how_many_there_are(here: CheckedClient) -> None:
     page = here.see("/homes/H1/")
-    assert "on the record" in page.main
+    assert "about gaps in the record" in page.main
     assert LIST in page.links.values()
 
 

@@ -44,11 +44,11 @@ def empty_home() -> Record:
     return home()
 
 
-def test_a_baseline_is_offered_until_it_is_made(
+def test_a_first_look_is_offered_until_it_is_made(
     here: CheckedClient, stored: Stored
 ) -> None:
     page = start(here, "baseline_day")
-    assert page.h1 == "Before the baseline"
+    assert page.h1 == "First look, everything on"
     (made,) = stored().rounds
     assert (made.off, made.when, made.stage) == ((), "day", "planned")
     offered = here.see(f"{HOME}/new").main
@@ -164,6 +164,7 @@ def test_a_script_is_answered_in_json(here: CheckedClient, stored: Stored) -> No
     assert "no such round" in gone.get_json()["sentence"]
     odd = here.post(f"{HOME}/N1/marks", data={**sent, "seen": "odd"}, headers=json)
     assert odd.status_code == 422
+    assert "Went dead; Stayed live; Not looked" in odd.get_json()["sentence"]
     stale = here.post(
         f"{HOME}/N1/marks", data={**sent, "csrf_token": "x"}, headers=json
     )
@@ -183,6 +184,27 @@ def test_two_people_who_disagree_are_both_shown(
     mark(here, "N1", "P1", "dead")
     main = here.see(f"{HOME}/N1/marks").main
     assert "Bo: stayed live. Seen differently: look again." in main
+
+
+def test_in_a_first_look_nothing_goes_dead_and_nothing_is_put_back(
+    here: CheckedClient, stored: Stored
+) -> None:
+    start(here, "baseline_day")
+    page = here.see(f"{HOME}/N1/marks")
+    assert page.h1 == "First look N1"
+    for words in ("Works", "No sign of life", "All looked at", "End of the first look"):
+        assert words in page.main
+    for words in ("Went dead", "Stayed live", "back on", "aseline"):
+        assert words not in page.main
+    mark(here, "N1", "P1", "dead", by="Ash")
+    mark(here, "N1", "P1", "live", by="Bo")
+    assert [reading.seen for reading in stored().readings] == ["dead", "live"]
+    results = here.see(f"{HOME}/results").main
+    assert "Ash saw it “no sign of life” and Bo saw it “works”" in results
+    assert "Bo: works." in here.see(f"{HOME}/N1/marks").main
+    assert ", works." in here.see("/homes/H1/changes/").main
+    here.go_on(here.submit_on(page, press="All looked at"))
+    assert "First look N1. All looked at, 2 marks" in here.see(f"{HOME}/").main
 
 
 def finish(here: CheckedClient) -> None:
@@ -234,7 +256,7 @@ def test_a_round_is_put_back_on_and_ended(here: CheckedClient, stored: Stored) -
     start(here, "hand", off="W1")
     page = here.see(f"{HOME}/N1/marks")
     assert "See that the freezer runs again" in page.main
-    assert "do not rapid-cycle" in page.main
+    assert "do not flick it on and off" in page.main
     ended = here.go_on(here.submit_on(page, press="All is back on"))
     assert ended.h1 == "What the rounds have shown"
     assert stored().rounds[0].stage == "done"

@@ -61,6 +61,9 @@ def test_twenty_faults_are_named_and_nothing_is_stored_until_they_are_right(
     assert stored() == small
     page = matched(here, choose(here, make(points()), "points"))
     assert "It would make: 300 points, 200 ties." in page.main
+    take, rows = (page.main.index(w) for w in ("Take all of it in", "Each row, and"))
+    assert take < rows
+    assert page.links["Back to what it would make"] == "#take"
     taken = here.submit_on(page, press="Take all of it in")
     done = here.see(taken.location.replace("/points/", "/sources/"))
     assert done.undo == "Brought in points from “list.csv”."
@@ -269,6 +272,9 @@ def test_a_list_needs_lines_and_its_board(here: CheckedClient) -> None:
     url = "/homes/H1/boards/B1/list"
     empty = here.submit(url, press="See what it makes")
     assert "Type one way a line" in empty.error("lines")
+    long = here.submit(url, press="See what it makes", lines="7 " + "x" * 200)
+    assert len(long.errors) == 1
+    assert "200 characters long; 120 is the most" in long.error("lines")
     assert here.send(url, {"lines": "7 x", "kind_unsaid": "magic"}).status == 422
     here.see("/homes/H1/boards/B9/list", 404)
 

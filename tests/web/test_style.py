@@ -39,6 +39,7 @@ def site(**changes: Any) -> SimpleNamespace:
         "help_url": "/help",
         "glossary_url": "/words",
         "homes_url": "/homes",
+        "changes_url": "/changes",
         "copies_url": "/copies",
         "phones_url": "/phones",
         "version": "1",

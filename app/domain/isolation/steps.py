@@ -142,7 +142,7 @@ def _switch_off(plan: Plan) -> Step:
         code="switch_off",
         title="Switch off",
         do=tuple(switch_line(n, s) for n, s in enumerate(plan.used.switches, 1))
-        or ("The record names no switch of yours that would part this.",),
+        or ("The record names no switch of yours that cuts this off.",),
         why=_why_this_set(plan),
         basis=PRACTICE,
         writes=("Time",),

@@ -20,7 +20,10 @@ from app.domain.record.choices import GRADES, POLES
 # What does not apply to a device; what nobody has recorded is said in words.
 NOT_APPLYING = "–"
 NONE_RECORDED = "none recorded"
-MADE_BY = "Made by the occupier by switching and observation; not tested."
+MADE_BY = (
+    "Made from a record that is kept by whoever looks after the home and says how each "
+    "way is known; not tested."
+)
 NOT_READ = "not read"
 NO_DAY, NOBODY = "day not recorded", "not recorded by whom"
 

@@ -7,7 +7,7 @@ from datetime import date
 
 from app.domain.network import network
 from app.domain.pack.blocks import Block, Pack, Picture, Section
-from app.domain.pack.private import PARTS, kept_back
+from app.domain.pack.private import PARTS, holding, kept_back
 from app.domain.pack.sections import (
     boards,
     first,
@@ -28,12 +28,13 @@ __all__ = [
     "Pack",
     "Picture",
     "Section",
+    "holding",
     "kept_back",
     "pack",
 ]
 
 LEDE = (
-    "The record of this home's electrical installation, by the people who live there.",
+    "The record of a home's electrical installation, kept by whoever looks after it.",
     "Unknowns come first. References in brackets are those on the labels.",
 )
 
@@ -53,7 +54,7 @@ def pack(
         record: The home, already without what is kept back.
         remarked: The remarks on it.
         day: The day that the pack carries.
-        without: Codes of what was kept back, to be said.
+        without: Codes of what there was and was kept back, to be said.
         changes: Sentences of the log of changes, newest first.
         there: Digests of the photographs that go along.
     """

@@ -42,6 +42,22 @@ def kept_back(record: Record, parts: Collection[str]) -> Record:
     return record.having(**lists, home=_blanked(record.home, parts))
 
 
+def holding(record: Record, code: str) -> int | None:
+    """Return how many items of a record hold some of a part, one of `PARTS`.
+
+    Of the log of changes, which is no part of a record, that is None.
+    """
+    if code == "history":
+        return None
+    if code in ("photos", "originals"):
+        files = [file for file in record.attachments if file.private != "yes"]
+        return sum(code == "photos" or file.is_picture for file in files)
+    changed = kept_back(record, (code,))
+    there = changed.by_ref
+    items = sum(item != there[item.ref] for item in record.items() if item.ref in there)
+    return items + (record.home != changed.home)
+
+
 def _blanked(item: M, parts: Collection[str]) -> M:
     changes = {
         spec.name: KEPT_BACK if spec.required else spec.default

@@ -11,7 +11,7 @@ from app.domain.record._field import (
     RefTo,
     specs,
 )
-from app.domain.record.applies import fields_beside, fields_of_kind
+from app.domain.record.applies import fields_beside, fields_of_kind, hint_of_kind
 from app.domain.record.aside import Aside
 from app.domain.record.board import Board, Device
 from app.domain.record.circuit import Circuit
@@ -60,5 +60,6 @@ __all__ = [
     "Work",
     "fields_beside",
     "fields_of_kind",
+    "hint_of_kind",
     "specs",
 ]

@@ -134,6 +134,7 @@ def field(  # noqa: PLR0913 - a declaration, read as a table
     default: Any = None,
     *,
     hint: str = "",
+    hinted: str = "",
     unit: str = "",
     low: int | None = None,
     high: int | None = None,
@@ -150,6 +151,7 @@ def field(  # noqa: PLR0913 - a declaration, read as a table
         label: What it is called beside the box, on a page and on paper.
         default: What it holds when nothing is said; ``...`` when it must be given.
         hint: One sentence of help.
+        hinted: What a kind must do for the hint to be its; empty: it is of all.
         unit: Unit of a number, shown after it.
         low: Smallest number taken.
         high: Largest number taken.
@@ -161,7 +163,13 @@ def field(  # noqa: PLR0913 - a declaration, read as a table
         after: Field whose day is not after this one.
     """
     extra: dict[str, Any] = {"unit": unit, "group": group, "blank": blank}
-    extra |= {"term": term, "private": private, "come": come, "after": after}
+    extra |= {
+        "hinted": hinted,
+        "term": term,
+        "private": private,
+        "come": come,
+        "after": after,
+    }
     return Field(
         default,
         title=label,
@@ -179,6 +187,7 @@ class FieldSpec:
     Attributes:
         name: Its name in the class, the table, the document and the form.
         type: Which sort of value it holds.
+        hinted: What a kind must do for the hint to be its; may be empty.
         optional: Whether it may be not recorded.
         blank: Whether leaving it open says that there is none.
         term: Slug of the word in the glossary that explains it; may be empty.
@@ -195,6 +204,7 @@ class FieldSpec:
     type: FieldType
     label: str
     hint: str
+    hinted: str
     unit: str
     group: str
     optional: bool
@@ -227,6 +237,7 @@ def _spec(name: str, info: Any) -> FieldSpec:
         type=kind,
         label=info.title or name,
         hint=info.description or "",
+        hinted=extra.get("hinted", ""),
         unit=extra.get("unit", ""),
         group=extra.get("group", ""),
         blank=extra.get("blank", False),

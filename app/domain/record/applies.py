@@ -6,7 +6,7 @@ from collections.abc import Mapping
 
 from app.domain.kinds import DEVICE_KINDS, INTAKE_KINDS
 from app.domain.kinds._kind import DeviceKind, IntakeKind
-from app.domain.record._field import specs
+from app.domain.record._field import FieldSpec, specs
 from app.domain.record.items import Item
 
 KINDS: dict[str, Mapping[str, DeviceKind] | Mapping[str, IntakeKind]] = {
@@ -23,6 +23,13 @@ def fields_of_kind(cls: type[Item], kind: str | None) -> frozenset[str]:
         return every
     of_some_kind = {name for each in kinds.values() for name in each.fields}
     return every - of_some_kind | frozenset(kinds[kind].fields)
+
+
+def hint_of_kind(cls: type[Item], spec: FieldSpec, kind: str | None) -> str:
+    """Return the hint of a field, but for a kind that it says nothing of."""
+    found = KINDS.get(cls.sort, {}).get(kind or "")
+    known = found is not None and kind != "unknown"
+    return "" if known and not getattr(found, spec.hinted or "code") else spec.hint
 
 
 def fields_beside(item: Item) -> tuple[str, ...]:

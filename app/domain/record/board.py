@@ -38,7 +38,7 @@ class Board(Item):
     )
     owner: Annotated[str, OneOf(choices.OWNERS)] = field("Whose it is", "unknown")
     enclosure: Annotated[str, OneOf(choices.ENCLOSURES)] = field("Enclosure", "unknown")
-    year: int | None = field("Year, about", low=1880, high=2200)
+    year: int | None = field("Year (about)", low=1880, high=2200)
     earthing: Annotated[str, OneOf(choices.BOARD_EARTHINGS)] = field(
         "Earthing of what it feeds", "unknown", term="earthing-arrangement"
     )
@@ -140,6 +140,7 @@ class Device(Item):
         "When it passes the supply on",
         "always",
         hint="Of a contactor or a time switch, “All the time” reads as not known.",
+        hinted="switches_itself",
     )
     note: LongText = field("Note", "")
 

@@ -303,6 +303,9 @@ STAGES = {
     "stopped": "Stopped early",
 }
 SEEN = {"dead": "Went dead", "live": "Stayed live", "not_looked": "Not looked"}
+# In a first look nothing is switched off: nothing goes dead, nothing is put back.
+FIRST_STAGES = {**STAGES, "done": "All looked at"}
+FIRST_SEEN = {"live": "Works", "dead": "No sign of life", "not_looked": "Not looked"}
 HOW_SEEN = {
     "lamp": "A lamp",
     "socket_tester": "A plug-in socket tester",

@@ -76,7 +76,7 @@ class Circuit(Item):
     insulation_mm: int | None = field(
         "Length within insulation", unit="mm", low=0, high=100000, group=CABLE
     )
-    installed: ShortText = field("When it was put in, about", "")
+    installed: ShortText = field("When it was put in (about)", "")
     paper: Annotated[str, OneOf(choices.PAPERS)] = field("Paper for it", "unknown")
     connected_w: Number | None = field(
         "Connected load", unit="W", low=0, high=100000, term="connected-load"

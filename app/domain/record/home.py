@@ -42,7 +42,7 @@ class Home(Item):
     tenure: Annotated[str, OneOf(choices.TENURES)] = field("Who lives in it", "unknown")
     storeys: int | None = field("Storeys", low=1, high=20)
     floor_area_m2: Number | None = field("Floor area", unit="m²", low=1, high=10000)
-    year_built: int | None = field("Year built, about", low=1100, high=2200)
+    year_built: int | None = field("Year built (about)", low=1100, high=2200)
     inspected_on: date | None = field(
         "Last inspection report", hint="The day that stands on the report.", come=True
     )

@@ -77,6 +77,7 @@ class IntakeItem(Item):
         "When it passes the supply on",
         "always",
         hint="Of a contactor or a time switch, “All the time” reads as not known.",
+        hinted="switches_itself",
         term="off-peak",
     )
     note: LongText = field("Note", "")

@@ -68,7 +68,7 @@ class Tie(Item):
     seen_on: date | None = field(
         "On what day", hint="The day it was seen or written.", come=True
     )
-    seen_by: ShortText = field("By whom, or in which document", "", private="names")
+    seen_by: ShortText = field("By whom or in which document", "", private="names")
     note: LongText = field("Note", "")
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Annotated, ClassVar
 
 from app.domain.record import choices
@@ -18,7 +19,7 @@ from app.domain.record.items import Item
 
 
 class Round(Item):
-    """A walk with some devices off; with none off it is a baseline.
+    """A walk with some devices off; with none off it is a first look.
 
     Only what was switched by hand stands in ``off``: a device, an RCD or a main switch.
     What hangs below it follows from the record.
@@ -46,8 +47,18 @@ class Round(Item):
     @property
     def title(self) -> str:
         """What it is and when it was begun."""
-        what = "Round" if self.off else "Baseline"
+        what = "Round" if self.off else "First look"
         return f"{what} {self.ref}"
+
+    @property
+    def stage_words(self) -> str:
+        """How far it is, in words."""
+        return (choices.STAGES if self.off else choices.FIRST_STAGES)[self.stage]
+
+    @property
+    def seen_words(self) -> Mapping[str, str]:
+        """What may be seen at a point in it: code and words."""
+        return choices.SEEN if self.off else choices.FIRST_SEEN
 
 
 class Reading(Item):

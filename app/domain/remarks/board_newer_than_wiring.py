@@ -44,7 +44,7 @@ def look(sight: Sight) -> Iterator[Outcome]:
         if old:
             yield _found(sight, board, old)
         elif unknown:
-            yield lacking(unknown, "when it was put in, about")
+            yield lacking(unknown, "when it was put in (about)")
 
 
 def _found(sight: Sight, board: Board, old: dict[str, int]) -> Found:

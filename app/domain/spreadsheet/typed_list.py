@@ -73,9 +73,17 @@ def _take(
         line=True,
     )
     made = make_way(row, making)
-    faults.extend(row.faults)
+    faults.extend(_each_once(row.faults))
     if made:
         rows.append(made)
+
+
+def _each_once(faults: list[CellFault]) -> list[CellFault]:
+    """Return the faults of a line; the circuit's name is its label, wrong once."""
+    label, circuit = COLUMNS["label_found"], COLUMNS["ways.circuit"]
+    if not any(fault.column == label for fault in faults):
+        return faults
+    return [fault for fault in faults if fault.column != circuit]
 
 
 def cells_of(line: str, kind_unsaid: str = "unknown") -> dict[str, str]:

@@ -48,9 +48,14 @@ def _not_tried(survey: Survey, _known: _Known) -> tuple[str, ...]:
     return tuple(w for w in survey.switchable if w not in tried)
 
 
+def _not_told_apart(survey: Survey, known: _Known) -> tuple[str, ...]:
+    """Return the ways tried that a point seen dead may be on, or another way."""
+    may = _tried(survey) & _may_be_on(known) - _on_some(known)
+    return tuple(w.ref for w in survey.ways if w.ref in may)
+
+
 def _nothing_found(survey: Survey, known: _Known) -> tuple[str, ...]:
-    on_some = {way for state in known.values() for way in _found_on(state)}
-    empty = _tried(survey) - on_some
+    empty = _tried(survey) - _on_some(known) - _may_be_on(known)
     return tuple(w.ref for w in survey.ways if w.ref in empty)
 
 
@@ -60,6 +65,16 @@ def _not_looked(survey: Survey, known: _Known) -> tuple[str, ...]:
 
 def _tried(survey: Survey) -> set[str]:
     return {w for look in survey.looks if look.seen for w in survey.dead(look.off)}
+
+
+def _on_some(known: _Known) -> set[str]:
+    return {way for state in known.values() for way in _found_on(state)}
+
+
+def _may_be_on(known: _Known) -> set[str]:
+    dead = [state for state in known.values() if state.dead_in]
+    fit = {way for state in dead for way in state.candidates}
+    return fit | {each.way for state in dead for each in state.misread}
 
 
 def _found_on(state: PointState) -> Iterator[str]:
@@ -100,9 +115,9 @@ def _looked_at(state: PointState) -> bool:
 _HIDDEN: dict[str, tuple[str, Callable[[Survey, _Known], tuple[str, ...]]]] = {
     "borrowed_neutral": (
         (
-            "A way that breaks the line only, or may do so, hides a neutral borrowed "
-            "from another circuit: the light follows its line. Stairs and landings "
-            "with two-way switches are the usual place; ask there."
+            "A light can borrow its neutral from another circuit. Switching these off "
+            "shows only which way its line is on. Stairs and landings with two-way "
+            "switches are the usual place; ask there."
         ),
         _single,
     ),
@@ -135,10 +150,14 @@ _HIDDEN: dict[str, tuple[str, Callable[[Survey, _Known], tuple[str, ...]]]] = {
         _perhaps_battery,
     ),
     "not_tried": ("Not switched off yet.", _not_tried),
+    "not_told_apart": (
+        "Not told apart yet: a point that went dead may be on it, or on another way.",
+        _not_told_apart,
+    ),
     "nothing_found": (
         (
             "Nothing was found on it. That does not make it spare: it may feed a point "
-            "not listed, a timed load, or a cable end still live."
+            "not listed or not looked at, a timed load, or a cable end still live."
         ),
         _nothing_found,
     ),

@@ -49,7 +49,7 @@ def reasons_of(state: PointState, named: Naming) -> tuple[str, ...]:
     """Return the readings that say so, and what to look at again."""
     told = (
         ("Went dead in", state.dead_in),
-        ("Stayed live in", state.live_in),
+        ("Live in", state.live_in),
         ("Stayed on, perhaps by its own battery, in", state.kept_on_in),
         ("Tells nothing, as it was dead with everything on:", state.ignored),
         ("Seen differently by two people, so not counted:", state.disputed),
@@ -85,7 +85,9 @@ def _several(candidates: tuple[str, ...], named: Naming) -> str:
         return f"Not narrowed down yet: {len(candidates) - nones} ways{none} still fit."
     ways = [named(way) for way in candidates if way != NONE]
     names = [*ways, "none of these ways"] if nones else ways
-    return f"May be on {', '.join(names[:-1])} or {names[-1]}."
+    *first, last = names
+    more = ";" if len(first) > 1 else ""
+    return f"May be on {'; '.join(first)}{more} or {last}."
 
 
 def pairs_of(state: PointState, named: Naming) -> str:
@@ -94,7 +96,7 @@ def pairs_of(state: PointState, named: Naming) -> str:
         return "many pairs fit"
     pairs = [f"dead with either of {_pair(p, named)}" for p in state.either]
     pairs += [f"dead only with both {_pair(p, named)} off" for p in state.both]
-    return ", or ".join(pairs)
+    return "; or ".join(pairs)
 
 
 def _pair(pair: Pair, named: Naming) -> str:

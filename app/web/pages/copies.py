@@ -34,6 +34,7 @@ from app.store.copies import (
     last_good,
 )
 from app.store.settings import copies_folder
+from app.web.command import command_line
 from app.web.session import change, let_go, read
 from app.web.words import file_size, minute
 
@@ -72,13 +73,13 @@ class CopyRow:
         when: The day and minute it was made.
         kind: Why it was made.
         size: How large it is, without its photographs and papers.
-        path: Where it is.
+        back: What to type to go back to it.
     """
 
     when: str
     kind: str
     size: str
-    path: Path
+    back: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -92,7 +93,6 @@ class CopiesPage:
         rows: The copies, the newest first.
         more: How many are there beside those listed.
         form: The folder of one's own.
-        data: The data folder.
         demo: Whether this is the demo, of which nothing is kept.
         made: Whether a copy was just made.
     """
@@ -103,7 +103,6 @@ class CopiesPage:
     rows: tuple[CopyRow, ...]
     more: int
     form: FolderForm
-    data: Path
     demo: bool
     made: bool
 
@@ -168,7 +167,6 @@ def _page(form: FolderForm, troubles: tuple[str, ...] = ()) -> str:
         rows=tuple(filter(None, map(_row, found[:MOST_SHOWN]))),
         more=max(len(found) - MOST_SHOWN, 0),
         form=form,
-        data=_config().data,
         demo=_config().demo,
         made=bool(request.args.get("made")),
     )
@@ -210,7 +208,7 @@ def _row(copy: Copy) -> CopyRow | None:
         when=minute(copy.made_at),
         kind=_kind(copy),
         size=file_size(size),
-        path=copy.path,
+        back=command_line("restore", str(copy.path), "--data", str(_config().data)),
     )
 
 

@@ -137,7 +137,7 @@ def _answer(net: Network) -> str:
     start = f"{counted(len(points), 'point')} in {rooms}"
     if not open_ones:
         return f"{start}; by the record each is on a circuit or another feed."
-    return f"{start}; of {len(open_ones)} it is not known what feeds them."
+    return f"{start}; what feeds them is not known for {len(open_ones)}."
 
 
 def _fed(net: Network, point: Point) -> bool:

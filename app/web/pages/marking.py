@@ -20,7 +20,7 @@ from sqlalchemy import Connection
 
 from app.domain.edits import removed
 from app.domain.record import Point, Record, Round
-from app.domain.record.choices import HOW_SEEN, SEEN
+from app.domain.record.choices import HOW_SEEN
 from app.domain.trace.rounds import at_stage, marked
 from app.errors import InvalidError, NotFoundError
 from app.services.homes import save
@@ -73,17 +73,17 @@ class PreparePage:
 
     Attributes:
         title: Heading.
-        baseline: Whether nothing is to be switched off.
+        first_look: Whether nothing is to be switched off.
         first: What to turn on first.
         person: What this browser's person is called.
         how: How points may be seen to be live: code and words.
         how_chosen: The way chosen.
         stage_url: Address that goes on.
-        delete_url: Address that deletes a baseline.
+        delete_url: Address that deletes a first look.
     """
 
     title: str
-    baseline: bool
+    first_look: bool
     first: tuple[str, ...]
     person: str
     how: tuple[tuple[str, str], ...]
@@ -100,7 +100,7 @@ class MarksPage:
 
     Attributes:
         title: Heading.
-        off: What is off, in words; empty for a baseline.
+        off: What is off, in words; empty for a first look.
         switches: What to switch off, and later on again: reference and name.
         fuses: Which of these are fuses, to be drawn.
         restart: What to see to once all is back on.
@@ -163,8 +163,8 @@ def prepare(home: str, ref: str) -> ResponseReturnValue:
     record = opened(home).record
     each = _round(record, ref)
     page = PreparePage(
-        title="Get ready to look" if each.off else "Before the baseline",
-        baseline=not each.off,
+        title="Get ready to look" if each.off else "First look, everything on",
+        first_look=not each.off,
         first=turn_on_first(record, each),
         person=person(),
         how=how_choices(),
@@ -189,7 +189,7 @@ def _marks_page(home: str, each: Round) -> MarksPage:
     how = request.args.get("how", "")
     return MarksPage(
         title=each.title,
-        off=", ".join(name for _, name in off),
+        off="; ".join(name for _, name in off),
         switches=off,
         fuses=fuses_off(net.record, each),
         restart=restart(net, each) if off else (),
@@ -200,7 +200,7 @@ def _marks_page(home: str, each: Round) -> MarksPage:
         by=person(),
         how=how_choices(),
         how_chosen=how if how in HOW_SEEN else each.how,
-        seen=tuple(SEEN.items()),
+        seen=tuple(each.seen_words.items()),
         mark_url=url_for(".mark", home=home, ref=each.ref),
         stage_url=url_for(".stage", home=home, ref=each.ref),
         ready_url=url_for(".ready", home=home, ref=each.ref),
@@ -217,8 +217,9 @@ def mark(home: str, ref: str) -> ResponseReturnValue:
         each = _round(start.record, ref)
         point = _marked_point(start.record)
         seen = request.form.get("seen", "")
-        if seen not in SEEN:
-            raise InvalidError("Say whether it went dead, stayed live or was not seen.")
+        if seen not in each.seen_words:
+            words = "; ".join(each.seen_words.values())
+            raise InvalidError(f"Say what you saw. It may be: {words}.")
         new, _ = marked(
             start.record,
             {
@@ -230,7 +231,7 @@ def mark(home: str, ref: str) -> ResponseReturnValue:
                 "seen_by": _by(),
             },
         )
-        sentence = f"{each.title}: {point.title}, {SEEN[seen].lower()}."
+        sentence = f"{each.title}: {point.title}, {each.seen_words[seen].lower()}."
         once = request.form.get("key", "")[:64]
         save(connection, start, new, sentence, once=f"{once}:{point.ref}:{seen}")
     if wants_json():

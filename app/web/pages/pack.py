@@ -8,7 +8,7 @@ from functools import partial
 from flask import Blueprint, Response, render_template, request, url_for
 from flask.typing import ResponseReturnValue
 
-from app.domain.pack import PARTS, kept_back
+from app.domain.pack import PARTS, holding
 from app.domain.record import SORTS, Record
 from app.errors import InvalidError
 from app.services.pack import (
@@ -154,14 +154,9 @@ def _holds(record: Record) -> tuple[str, ...]:
 
 def _there(record: Record, code: str) -> str:
     """Say how much of a part there is to keep back."""
-    if code in ("history", "originals"):
+    number = holding(record, code)
+    if number is None:
         return ""
-    changed = kept_back(record, (code,))
-    there = changed.by_ref
-    items = sum(i != there[i.ref] for i in record.items() if i.ref in there)
-    number = items + (record.home != changed.home)
-    if code == "photos":
-        number = sum(file.private != "yes" for file in record.attachments)
     if not number:
         return "none recorded"
     return "1 entry" if number == 1 else f"{number} entries"

@@ -11,7 +11,7 @@ from flask.typing import ResponseReturnValue
 
 from app.domain.network import Network, network
 from app.domain.record import Device, Record, Round
-from app.domain.record.choices import MANNERS, STAGES
+from app.domain.record.choices import MANNERS
 from app.domain.trace import (
     Manner,
     Survey,
@@ -30,7 +30,7 @@ from app.web.rounds_view import devices_by_board, found_so_far, person
 from app.web.session import change, opened, opened_to_change, supply
 
 bp = Blueprint("rounds", __name__, url_prefix="/homes/<home>/rounds")
-BASELINES = {"baseline_day": "day", "baseline_night": "night"}
+FIRST_LOOKS = {"baseline_day": "day", "baseline_night": "night"}
 ABOUT = {
     "one_at_a_time": "Disturbs least at once, and confirms as it goes.",
     "halving": "Fewest rounds until all is found. Points on two ways can fool it, so "
@@ -46,7 +46,7 @@ class RoundView:
 
     Attributes:
         title: What it is called.
-        off: What was off, in words; empty for a baseline.
+        off: What was off, in words; empty for a first look.
         stage: How far it is.
         marks: How many marks there are.
         url: Where it goes on.
@@ -111,7 +111,7 @@ class StartPage:
 
     Attributes:
         title: Heading.
-        baselines: Baselines not made yet: code and words.
+        first_looks: First looks not made yet: code and words.
         manners: The three manners.
         boards: Board names with their devices: reference, name, why it is left on.
         error: What is wrong with what was sent; empty when nothing.
@@ -119,7 +119,7 @@ class StartPage:
     """
 
     title: str
-    baselines: tuple[tuple[str, str], ...]
+    first_looks: tuple[tuple[str, str], ...]
     manners: tuple[MannerView, ...]
     boards: tuple[tuple[str, tuple[tuple[str, str, str], ...]], ...]
     error: str
@@ -154,7 +154,7 @@ def new(home: str) -> ResponseReturnValue:
 
 @bp.post("/new")
 def create(home: str) -> ResponseReturnValue:
-    """Begin a round: a baseline, the next of a manner, or one chosen by hand."""
+    """Begin a round: a first look, the next of a manner, or one chosen by hand."""
     with change() as connection:
         start = opened_to_change(connection, home)
         values = _chosen(start.record)
@@ -179,8 +179,8 @@ def _view(record: Record, each: Round) -> RoundView:
     page = {"planned": "marking.ready", "marking": "marking.marks"}
     return RoundView(
         title=each.title,
-        off=", ".join(map(called, each.off)),
-        stage=STAGES[each.stage],
+        off="; ".join(map(called, each.off)),
+        stage=each.stage_words,
         marks=len(record.readings_of(each.ref)),
         url=url_for(
             page.get(each.stage, "marking.marks"), home=record.home.ref, ref=each.ref
@@ -198,7 +198,9 @@ def _start_page(home: str, *, error: str = "") -> str:
     }
     page = StartPage(
         title="Start a round",
-        baselines=tuple((c, w) for c, w in words.items() if BASELINES[c] not in made),
+        first_looks=tuple(
+            (c, w) for c, w in words.items() if FIRST_LOOKS[c] not in made
+        ),
         manners=tuple(_manner(survey, net, m) for m in get_args(Manner)),
         boards=tuple(
             (name, tuple((d.ref, d.title, d.leave_on) for d in devices))
@@ -222,7 +224,7 @@ def _manner(survey: Survey, net: Network, manner: Manner) -> MannerView:
         finding=_span(needed.finding_best, needed.finding_worst),
         rounds=_span(needed.rounds_best, needed.rounds_worst),
         readings=_span(needed.readings_best, needed.readings_worst),
-        next=", ".join(map(called, planned.switches)) if planned else "",
+        next="; ".join(map(called, planned.switches)) if planned else "",
     )
 
 
@@ -233,8 +235,8 @@ def _span(low: int, high: int) -> str:
 def _chosen(record: Record) -> dict[str, Any] | str:
     """Return the fields of the round asked for, or what is wrong."""
     asked = request.form.get("go", "")
-    if asked in BASELINES:
-        return {"when": BASELINES[asked]}
+    if asked in FIRST_LOOKS:
+        return {"when": FIRST_LOOKS[asked]}
     night = "night" if request.form.get("when") == "night" else "day"
     if asked not in get_args(Manner):
         off = tuple(dict.fromkeys(request.form.getlist("off")))

@@ -89,8 +89,8 @@ def test_findings_as_text_give_their_reasons(data: Path) -> None:
     ways("trace", "read", rounds(data, GOOD), data=data)
     text = ways("trace", data=data).output
     assert "Went dead in Round N2." in text
-    assert "Stayed live in Baseline N1, Round N3." in text
-    assert "borrowed from another circuit" in text
+    assert "Live in First look N1, Round N3." in text
+    assert "borrow its neutral from another circuit" in text
     assert "prove it at the point" in text
 
 

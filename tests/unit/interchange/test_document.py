@@ -98,11 +98,14 @@ def test_a_newer_version_is_named() -> None:
 TEXT = {
     "not UTF-8": (bytes_of() + b"\xff", "byte ", "not UTF-8"),
     "UTF-16": (json.dumps(SMALL).encode("utf-16"), "byte 0", "not UTF-8"),
-    "nothing": (b"", "line 1, column 1", "not whole JSON"),
+    "nothing": (b"", "the file", "It is empty."),
+    "blank": (b"\xef\xbb\xbf \n", "the file", "It is empty."),
+    "a picture": (b"\xff\xd8\xff\xe0\0\x10JFIF", "the file", ".json file"),
+    "a letter": (b"Dear Ash,", "the file", "no document of a home"),
     "cut short": (bytes_of()[:-2], "line 1", "not whole JSON"),
     "two documents": (bytes_of() * 2, "line 1", "not whole JSON"),
     "a list": (b"[]", "the document", "an object"),
-    "a number": (b"1", "the document", "an object"),
+    "a number": (b"1", "the file", "no document of a home"),
     "a key twice": (b'{"a": 1, "a": 2}', "the document", "“a” stands twice"),
     "a key twice inside": (
         bytes_of()[:-1] + b', "ties": [{"ref": "T1", "ref": "T2"}]}',

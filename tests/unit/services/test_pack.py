@@ -24,7 +24,7 @@ from app.domain.record._field import PRIVATE
 from app.interchange import from_document
 from app.interchange.tables_csv import circuits_csv
 from app.services.documents import demo_record
-from app.services.pack import MANIFEST, Wanted, pack_files, pack_zip
+from app.services.pack import MANIFEST, Wanted, pack_files, pack_page, pack_zip
 from app.services.remarks import remarks_of
 from tests import builders as b
 from tests.unit.report.pdf import assert_accessible, letters_of
@@ -34,6 +34,7 @@ HOUSES = Path(__file__).parents[2] / "houses"
 NAMES = ["demo", "h01", "h02", "h05", "h06", "h07", "h10"]
 ALL = tuple(PARTS)
 WORD = "Quixotically"
+LOG = PARTS["history"]
 
 
 @cache
@@ -156,6 +157,19 @@ def test_what_goes_along_is_there() -> None:
     assert "1312345678907" in page
     assert page.count(WORD) > 10
     assert f"Changed {WORD}." in page
+
+
+def test_only_what_was_there_is_said_to_be_kept_back() -> None:
+    def told(record: Record, *changes: str) -> str:
+        wanted = Wanted(record=record, day=DAY, without=ALL, changes=changes)
+        text = pack_page(wanted).decode()
+        return text.partition("Kept back by")[2].partition("</p>")[0]
+
+    assert told(b.home()) == ""
+    assert told(b.home(), "Added P1.") == f" whoever keeps this record: {LOG}."
+    secret = told(with_secrets())
+    assert PARTS["notes"] in secret
+    assert LOG not in secret
 
 
 def test_every_text_of_a_person_can_be_kept_back() -> None:

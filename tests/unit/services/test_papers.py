@@ -191,7 +191,7 @@ def test_a_chart_too_long_for_a_page_goes_on_with_its_heads(full: Record) -> Non
 
 def test_a_chart_says_how_it_was_made_and_what_it_does_not_know(full: Record) -> None:
     text = " ".join(text_of(chart_pdf(network(full), board_of(full), DAY)).split())
-    assert "Made by the occupier by switching and observation; not tested." in text
+    assert "and says how each way is known; not tested." in text
     assert "? not confirmed." in text
     assert "OLD 1" in text
     assert "5 March 2026" in text

@@ -123,7 +123,7 @@ def test_what_cannot_be_shown() -> None:
         "left_on": ("W3",),
         "no_baseline": ("P1",),
         "not_tried": ("W4",),
-        "nothing_found": ("W1", "W2"),
+        "not_told_apart": ("W1", "W2"),
         "not_looked": ("P2",),
     }
 
@@ -140,6 +140,21 @@ def test_a_way_of_a_pair_is_not_one_on_which_nothing_was_found() -> None:
     survey = Survey(ways, ("P1",), looks)
     told = {each.code: each.refs for each in cannot_show(survey, states(survey))}
     assert told == {"not_tried": ("W4",), "nothing_found": ("W3",)}
+
+
+def test_a_way_that_one_misread_mark_would_explain_may_have_something_on_it() -> None:
+    looks = (
+        Look(ref="R0", off=frozenset(), seen={"P1": "live"}),
+        Look(ref="R1", off=frozenset({"W1"}), seen={"P1": "dead"}),
+        Look(ref="R2", off=frozenset({"W1"}), seen={"P1": "live"}),
+        Look(ref="R3", off=frozenset({"W2"}), seen={"P1": "live"}),
+    )
+    ways = tuple(Way(ref=f"W{n}", poles=2) for n in range(1, 3))
+    survey = Survey(ways, ("P1",), looks)
+    known = states(survey)
+    assert known["P1"].status == "contradiction"
+    told = {each.code: each.refs for each in cannot_show(survey, known)}
+    assert (told["not_told_apart"], told["nothing_found"]) == (("W1",), ("W2",))
 
 
 def test_a_baseline_by_day_says_nothing_of_the_night() -> None:

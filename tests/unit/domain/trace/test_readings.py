@@ -252,7 +252,7 @@ def test_what_stays_on_by_its_own_battery_is_not_said_to_be_on_none_of_the_ways(
     assert found.kept_on_in == ("N0", "N1", "N2")
     assert "battery of its own" in found.answer
     assert found.reasons == (
-        "Stayed on, perhaps by its own battery, in Baseline N0, Round N1, Round N2.",
+        "Stayed on, perhaps by its own battery, in First look N0, Round N1, Round N2.",
     )
     assert hidden(answer, "own_battery") == ["P5"]
     assert "P5" not in hidden(answer, "not_looked")

@@ -39,6 +39,10 @@ def test_every_status_has_an_answer() -> None:
     assert said(
         PointState(point="P1", status="several_fit", candidates=("", "W1"))
     ) == ("May be on W1 or none of these ways.")
+    three = PointState(point="P1", status="several_fit", candidates=("W1", "W2", "W3"))
+    assert answer_of(three, lambda ref: f"Way {ref[1]}, “lights”") == (
+        "May be on Way 1, “lights”; Way 2, “lights”; or Way 3, “lights”."
+    )
     assert "one reading is wrong" in said(
         PointState(point="P1", status="contradiction")
     )
