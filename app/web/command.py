@@ -9,6 +9,8 @@ import subprocess
 import sys
 from pathlib import Path
 
+from app.web.paired import from_here
+
 NAME = "ways"
 
 
@@ -18,6 +20,11 @@ def command_line(*words: str) -> str:
     The program is named as it was started: by its bare name only where that finds it.
     """
     return _quoted(*_program(Path(sys.argv[0])), *words)
+
+
+def command_shown(*words: str) -> str:
+    """Return the same for a page; a phone is not told where the program lies."""
+    return command_line(*words) if from_here() else _quoted(NAME, *words)
 
 
 def _program(started: Path) -> tuple[str, ...]:

@@ -28,7 +28,7 @@ from app.errors import (
     NotFoundError,
     Problem,
 )
-from app.web.command import command_line
+from app.web.command import command_shown
 from app.web.sent_files import SENT_FILES
 from app.web.session import opened
 from app.web.wants_json import wants_json
@@ -187,7 +187,7 @@ def _failed(error: Exception) -> tuple[str | Response, int]:
         sentence="This is most likely a fault of the program, not of your record.",
         remedy="Go back, look whether what you sent was saved, and try again. If it "
         "stays, the log tells more under this reference, and this makes a copy of your "
-        f"data and checks it: {command_line('db', 'backup')}",
+        f"data and checks it: {command_shown('db', 'backup')}",
         reference=_logged(error),
     )
     return _page(500, page)

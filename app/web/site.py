@@ -15,7 +15,7 @@ from app import __version__
 from app.config import Config
 from app.domain.record import Home
 from app.store.changes import latest_changes
-from app.web.command import command_line
+from app.web.command import command_shown
 from app.web.paired import from_here
 from app.web.remarked import RowView, on_item
 from app.web.session import opened, read
@@ -233,7 +233,7 @@ class Site:
     @property
     def command(self) -> str:
         """How this program is called in a terminal, quoted for it."""
-        return command_line()
+        return command_shown()
 
     @property
     def phones_url(self) -> str | None:

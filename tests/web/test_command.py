@@ -7,8 +7,9 @@ import sys
 from pathlib import Path
 
 import pytest
+from flask import Flask
 
-from app.web.command import command_line
+from app.web.command import command_line, command_shown
 from tests.pages import CheckedClient
 
 
@@ -43,6 +44,15 @@ def test_where_a_shell_finds_it_its_name_is_enough(
 ) -> None:
     monkeypatch.setenv("PATH", str(started.parent))
     assert command_line("db", "path") == "ways db path"
+
+
+def test_a_phone_is_not_told_where_it_lies(started: Path, app: Flask) -> None:
+    for address, said in (
+        ("127.0.0.1", f"'{started}' db path"),
+        ("192.168.1.77", "ways db path"),
+    ):
+        with app.test_request_context(environ_base={"REMOTE_ADDR": address}):
+            assert command_shown("db", "path") == said
 
 
 def test_another_program_of_the_name_is_not_meant(
