@@ -163,7 +163,10 @@ def test_a_day_to_come_is_refused_beside_its_field(
 ) -> None:
     day = f"{TO_COME}T10:00:00" if name == "happened_at" else TO_COME
     page = here.submit(url, {**typed, name: day})
-    assert (page.status, page.error(name)) == (422, "That day is still to come. Enter one that has come.")
+    assert (page.status, page.error(name)) == (
+        422,
+        "That day is still to come. Enter one that has come.",
+    )
     assert page.value(name) == day
 
 
