@@ -397,3 +397,12 @@ def test_a_tie_by_its_neutral_is_left_alone(
     assert ties == [("P1", "C2", "neutral"), ("P3", "C1", "feeds")]
     assert stored().find(Tie, "T-P1-C1-feeds") is None
     assert stored().find(Point, "P1") is not None
+
+
+def test_a_number_that_two_ways_have_is_taken_and_asked_about(
+    here: CheckedClient, stored: Stored
+) -> None:
+    number = device(stored(), "W1").way
+    here.save(WAYS, {"new~1-way": number, "new~1-kind": "circuit_breaker"})
+    page = here.see("/homes/H1/open-questions/")
+    assert f"has 2 ways with the number {number}: W1 and D1." in page.main
