@@ -405,4 +405,4 @@ def test_a_number_that_two_ways_have_is_taken_and_asked_about(
     number = device(stored(), "W1").way
     here.save(WAYS, {"new~1-way": number, "new~1-kind": "circuit_breaker"})
     page = here.see("/homes/H1/open-questions/")
-    assert f"has 2 ways with the number {number}: W1 and D1." in page.main
+    assert f"has 2 ways with the number {number}: W1 and D5." in page.main
