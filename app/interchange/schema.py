@@ -9,7 +9,16 @@ DIALECT = "https://json-schema.org/draft/2020-12/schema"
 WORDS = {"ge": "minimum", "le": "maximum"}
 # Readers that work out multipleOf in binary fractions would refuse 0.3; the others only
 # tell our own forms how to show a field.
-LEFT_OUT = {"multipleOf", "blank", "group", "term", "private", "come", "after"}
+LEFT_OUT = {
+    "multipleOf",
+    "blank",
+    "group",
+    "term",
+    "private",
+    "come",
+    "after",
+    "nonzero",
+}
 
 
 def published(schema: dict[str, Any]) -> dict[str, Any]:

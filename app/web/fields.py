@@ -357,9 +357,7 @@ def _number(text: str, spec: FieldSpec) -> Decimal | int:
     example = "2" if spec.type == "int" else "2.5"
     if not number.is_finite():
         raise ValueError(f"Enter a number, such as {example}.")
-    low, high = spec.low, spec.high
-    if (low is not None and number < low) or (high is not None and number > high):
-        raise ValueError(f"Enter a number from {low} to {high}.")
+    _in_bounds(number, spec)
     if spec.type == "int":
         if number != number.to_integral_value():
             raise ValueError(f"Enter a whole number, such as {example}.")
@@ -367,6 +365,14 @@ def _number(text: str, spec: FieldSpec) -> Decimal | int:
     if number != round(number, 4):
         raise ValueError("Enter at most four digits after the point.")
     return Decimal(f"{number.normalize():f}")
+
+
+def _in_bounds(number: Decimal, spec: FieldSpec) -> None:
+    low, high = spec.low, spec.high
+    if spec.nonzero and number == 0:
+        raise ValueError("Enter a number above 0, or leave it open.")
+    if (low is not None and number < low) or (high is not None and number > high):
+        raise ValueError(f"Enter a number from {low} to {high}.")
 
 
 def tidy(text: str, *, lines: bool = False) -> str:

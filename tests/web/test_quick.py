@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from decimal import Decimal
 
 import pytest
 
+from app.domain.edits import replaced
 from app.domain.record import Circuit, Device, Point, Record, Tie
 from tests.pages import CheckedClient
 
@@ -406,3 +408,17 @@ def test_a_number_that_two_ways_have_is_taken_and_asked_about(
     here.save(WAYS, {"new~1-way": number, "new~1-kind": "circuit_breaker"})
     page = here.see("/homes/H1/open-questions/")
     assert f"has 2 ways with the number {number}: W1 and D5." in page.main
+
+
+def test_a_rating_of_0_is_refused_and_one_that_is_stored_still_opens(
+    here: CheckedClient, keep: Callable[[Record], int], small: Record
+) -> None:
+    page = here.submit(WAYS, {"W1-rated_current_a": "0"})
+    assert page.status == 422
+    sentence = "Enter a number above 0, or leave it open."
+    assert page.error("W1-rated_current_a") == sentence
+    zero = device(small, "W1").model_copy(update={"rated_current_a": Decimal(0)})
+    old = small.home.model_copy(update={"ref": "H2"})
+    keep(replaced(small, "W1", zero).having(home=old))
+    assert here.see("/homes/H2/boards/B1/ways").value("W1-rated_current_a") == "0"
+    assert here.save("/homes/H2/devices/W1/edit", rated_current_a="32").undo

@@ -134,6 +134,7 @@ def field(  # noqa: PLR0913 - a declaration, read as a table
     private: str = "",
     come: bool = False,
     after: str = "",
+    nonzero: bool = False,
 ) -> Any:
     """Declare a field.
 
@@ -150,9 +151,12 @@ def field(  # noqa: PLR0913 - a declaration, read as a table
         private: What it tells of the people in the home, a code of `PRIVATE`.
         come: Whether its day has to have come: it says when something was done.
         after: Field whose day is not after this one.
+        nonzero: Whether 0 is no figure of it: forms and sheets refuse it; a record
+            that has one is read, and it counts as not recorded.
     """
     extra: dict[str, Any] = {"unit": unit, "group": group, "blank": blank}
     extra |= {"term": term, "private": private, "come": come, "after": after}
+    extra |= {"nonzero": nonzero}
     return Field(
         default,
         title=label,
@@ -176,6 +180,7 @@ class FieldSpec:
         private: What it tells of people, a code of `PRIVATE`; may be empty.
         come: Whether its day has to have come.
         after: Field whose day is not after this one; may be empty.
+        nonzero: Whether 0 is no figure of it.
         choices: Codes and words, for a choice.
         sorts: What a reference may name.
         low: Smallest number.
@@ -194,6 +199,7 @@ class FieldSpec:
     private: str
     come: bool
     after: str
+    nonzero: bool
     required: bool
     default: Any
     choices: Mapping[str, str]
@@ -226,6 +232,7 @@ def _spec(name: str, info: Any) -> FieldSpec:
         optional=type(None) in _arguments(info.annotation),
         come=extra.get("come", False),
         after=extra.get("after", ""),
+        nonzero=extra.get("nonzero", False),
         required=info.is_required(),
         default=None if info.is_required() else info.default,
         choices=next((m.choices for m in marks if isinstance(m, OneOf)), {}),
