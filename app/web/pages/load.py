@@ -219,7 +219,8 @@ def _beside(answer: LoadAnswer) -> Beside | None:
     then = {row.label: row.shown for row in answer.what_if.then.rows}
     labels = dict.fromkeys((*then, *today))
     rows = [(name, today.get(name, "none"), then.get(name, "none")) for name in labels]
-    total = ("Together", answer.demand.total, answer.what_if.then.total)
+    today_all = answer.demand.total if answer.loads else "none"
+    total = ("Together", today_all, answer.what_if.then.total)
     return Beside(
         added=tuple(each.title for each in answer.what_if.additions),
         rows=(*rows, total),
