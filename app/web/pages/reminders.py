@@ -124,7 +124,7 @@ class DoneForm(FlaskForm):  # type: ignore[misc]
     def says_how(self, due: Due) -> bool:
         """Return whether all that has to be said of it is; sentences say where not."""
         good: bool = self.validate()
-        if self.outcome and self.outcome.errors:
+        if "outcome" in self and self.outcome.errors:
             pressed = due.kind in PRESS and self.outcome.data == "done"
             self.outcome.errors = [PRESSED_ONLY if pressed else "Say how it went."]
         if good and due.last_on and self.on.data < due.last_on and self.next_one():
@@ -134,8 +134,7 @@ class DoneForm(FlaskForm):  # type: ignore[misc]
 
     def how(self) -> str:
         """Return how it went; what nobody tests is done, and no more."""
-        field = self._fields.get("outcome")
-        return str(field.data) if field else "done"
+        return str(self.outcome.data) if "outcome" in self else "done"
 
     def next_one(self) -> date | None:
         """Return the day that the report names for the next inspection."""
