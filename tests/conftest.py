@@ -4,6 +4,7 @@ import os
 import shutil
 import threading
 from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -90,9 +91,9 @@ def client(app: Flask) -> FlaskClient:
     return app.test_client()
 
 
-@pytest.fixture
-def live_url(app: Flask) -> Iterator[str]:
-    """The program, served on the test's own file."""
+@contextmanager
+def serving(app: Flask) -> Iterator[str]:
+    """Serve a program on this machine; give its address."""
     from werkzeug.serving import make_server
 
     server = make_server("127.0.0.1", 0, app, threaded=True)
@@ -102,6 +103,13 @@ def live_url(app: Flask) -> Iterator[str]:
     server.shutdown()
     thread.join()
     server.server_close()
+
+
+@pytest.fixture
+def live_url(app: Flask) -> Iterator[str]:
+    """The program, served on the test's own file."""
+    with serving(app) as address:
+        yield address
 
 
 @pytest.fixture(scope="session")

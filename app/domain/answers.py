@@ -80,6 +80,12 @@ class PointAnswer(Model):
     rcds: tuple[Rcd, ...] = field("RCDs upstream", ())
     own_rcd_ma: Number | None = field("RCD in the point", unit="mA")
     within_30_ma: Cover = field("RCD of 30 mA or less on every chain", "unknown")
+    past_rcd: tuple[Named, ...] = field(
+        "Sources that may feed it past its RCD of 30 mA or less", ()
+    )
+    earthing_open: tuple[Named, ...] = field(
+        "Sources before its RCD of which no earth of the neutral is recorded", ()
+    )
     local_fuses: dict[str, Number | None] = field("Fuses in points before it", ...)
     opens: tuple[Step, ...] = field("What can switch it", ())
     boundaries: tuple[tuple[str, str], ...] = field("Where the owner changes", ())

@@ -31,8 +31,10 @@ from app.domain.protection import (
     boundaries,
     boundaries_unknown,
     cover,
+    earthing_open,
     local_fuses,
     overcurrents,
+    past_rcd,
     rcds,
     without_30_ma,
 )
@@ -73,6 +75,7 @@ def ask_point(net: Network, point: Point) -> PointAnswer:
     ties = record.ties_of(point.ref)
     before = _before(line)
     on_both = _before((*line, *neutral))
+    past = past_rcd(net, line)
     return PointAnswer(
         home=record.home.ref,
         point=named(point),
@@ -85,7 +88,9 @@ def ask_point(net: Network, point: Point) -> PointAnswer:
         overcurrent=overcurrents(before),
         rcds=rcds(before),
         own_rcd_ma=point.residual_current_ma or None,
-        within_30_ma=cover(point, line),
+        within_30_ma=cover(point, line, past),
+        past_rcd=_named_refs(record, past),
+        earthing_open=_named_refs(record, earthing_open(net, line)),
         local_fuses=local_fuses(before),
         opens=tuple(filter(isolates, on_both)),
         boundaries=boundaries(line),

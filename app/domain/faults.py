@@ -17,6 +17,7 @@ from app.domain.gaps import GAPS
 from app.domain.isolation.rounds import in_the_round, seen_otherwise
 from app.domain.kinds import DEVICE_KINDS
 from app.domain.network import Network, circuits_of, downstream, feeders_of, network
+from app.domain.phases import TWO_GUARD_ONE, each_its_own, phases
 from app.domain.record import Board, Circuit, Device, IntakeItem, Item, Point, Record
 from app.domain.to_come import days_as_faults
 
@@ -98,20 +99,11 @@ def _meant(net: Network, item: Item, feeders: list[str]) -> bool:
         return item.kind == "changeover"
     if isinstance(item, Point):
         return len(set(circuits_of(net, item.ref)).union(_no_circuit(net, feeders))) < 2
-    phases = _phases(net.record, feeders)
-    return "unknown" not in phases and len(set(phases)) == len(feeders)
+    return each_its_own(net.record, feeders)
 
 
 def _no_circuit(net: Network, feeders: list[str]) -> list[str]:
     return [ref for ref in feeders if not circuits_of(net, ref)]
-
-
-def _phases(record: Record, ways: list[str]) -> list[str]:
-    devices = (record.find(Device, ref) for ref in ways)
-    return [
-        device.phase if device and device.phase in ("l1", "l2", "l3") else "unknown"
-        for device in devices
-    ]
 
 
 def _fed_twice(record: Record, item: Item, feeders: list[str]) -> Fault:
@@ -127,8 +119,11 @@ def _fed_twice(record: Record, item: Item, feeders: list[str]) -> Fault:
             f"{said(item)} is fed by {both}: it takes both to be off.",
         )
         remedy = "If it has two supplies, leave it so. If not, delete the wrong tie."
-    elif isinstance(item, Circuit) and _may_be_three_phase(record, feeders):
-        wrong, remedy = False, "If it is three-phase, say on which phase each way is."
+    elif isinstance(item, Circuit):
+        wrong = not _may_be_three_phase(record, feeders)
+        remedy = f"Put the record right if one is a slip. If not, {TWO_GUARD_ONE}"
+        if not wrong:
+            remedy = f"If it is three-phase, say on which phase each way is. {remedy}"
     return Fault(
         code="two_mains_paths",
         wrong=wrong,
@@ -139,7 +134,7 @@ def _fed_twice(record: Record, item: Item, feeders: list[str]) -> Fault:
 
 
 def _may_be_three_phase(record: Record, ways: list[str]) -> bool:
-    return record.home.phases != "single" and "unknown" in _phases(record, ways)
+    return record.home.phases != "single" and "unknown" in phases(record, ways)
 
 
 def _absent_source_feeds(net: Network) -> Iterator[Fault]:
@@ -205,13 +200,12 @@ def _numbered_twice(net: Network) -> Iterator[Fault]:
             refs = [way.ref for way in ways]
             # What hangs on a way, such as its time switch, may have its number.
             refs = [way.ref for way in ways if way.fed_from not in refs]
-            phases = _phases(net.record, refs)
-            if len(refs) > 1 and ("unknown" in phases or len(set(phases)) < len(refs)):
+            if len(refs) > 1 and not each_its_own(net.record, refs):
                 yield _one_number(net.record, board, ways[0].way, refs)
 
 
 def _one_number(record: Record, board: Board, way: str, refs: list[str]) -> Fault:
-    three = record.home.phases != "single" and "unknown" in _phases(record, refs)
+    three = _may_be_three_phase(record, refs)
     phase = " In a three-phase board, say on which phase each is." if three else ""
     return Fault(
         code="numbered_twice",

@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from app.domain.network import Network, joined_at
+from app.domain.record import Source
 
 
 def can_feed_back(net: Network, refs: Iterable[str]) -> tuple[str, ...]:
@@ -36,10 +37,11 @@ def joins_behind(net: Network, opened: str, fed: frozenset[str]) -> bool:
     One that is known to stop when the network is off stops here too: by the record it
     hangs on nothing else.
     """
-    going_on = [
-        source
-        for source in net.record.sources
-        if source.present != "no" and source.runs_without_network != "no"
-    ]
+    going_on = filter(may_go_on, net.record.sources)
     joins = {joined_at(net.record, source) for source in going_on}
     return not joins.isdisjoint({opened, *fed})
+
+
+def may_go_on(source: Source) -> bool:
+    """Return whether a source may feed on with the network off; unknown counts."""
+    return source.present != "no" and source.runs_without_network != "no"

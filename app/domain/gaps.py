@@ -10,10 +10,7 @@ from app.domain.kinds import DEVICE_KINDS, INTAKE_KINDS
 from app.domain.network import Network, feeders_of
 from app.domain.record import Board, Device, IntakeItem, Item, Record
 from app.domain.record.choices import SOURCE_KINDS
-from app.domain.unknowns import lacks_second_feed
-
-# The sources that a point of a kind belongs to: an inverter may serve either.
-_BELONGS_TO = {"inverter": ("solar", "battery"), "battery": ("battery",)}
+from app.domain.unknowns import BELONGS_TO, lacks_second_feed
 
 
 def _tied_to_nothing(net: Network) -> Iterator[Fault]:
@@ -131,7 +128,7 @@ def _second_feed_not_recorded(net: Network) -> Iterator[Fault]:
 
 def _equipment_of_absent_source(net: Network) -> Iterator[Fault]:
     for point in net.record.points:
-        kinds = _BELONGS_TO.get(point.kind, ())
+        kinds = BELONGS_TO.get(point.kind, ())
         sources = [s for s in net.record.sources if s.kind in kinds]
         no = [s.kind for s in sources if s.present == "no"]
         if no and not any(s.present == "yes" for s in sources):

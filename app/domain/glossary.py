@@ -187,7 +187,8 @@ TERMS: dict[str, Term] = {
     "grade": Term(
         "Grade, how it is known",
         "How sure it is that a point is on a circuit, from not known, through what a "
-        "label or a person says, to seen once, seen twice, and stated in an "
+        "label or a person says, to seen once, then confirmed by a second look or by "
+        "elimination (no two ways would explain the rounds as well), and stated in an "
         "electrician's document.",
         ("tie",),
     ),

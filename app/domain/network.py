@@ -236,13 +236,13 @@ def paths(net: Network, ref: str, role: Role = "line") -> tuple[Path, ...]:
 
 def circuits_of(net: Network, ref: str, role: Role = "line") -> tuple[str, ...]:
     """Return the circuits that feed a point, the nearest on each path only."""
-    nearest = _up_to_circuits(net, ref, role)
+    nearest = up_to_circuits(net, ref, role)
     return tuple(here for here in nearest if net.record.find(Circuit, here))
 
 
 def sources_of(net: Network, ref: str, role: Role = "line") -> tuple[str, ...]:
     """Return the sources that feed a point without a circuit between."""
-    nearest = _up_to_circuits(net, ref, role)
+    nearest = up_to_circuits(net, ref, role)
     return tuple(here for here in nearest if net.record.find(Source, here))
 
 
@@ -251,7 +251,7 @@ def points_on(net: Network, circuit: str) -> tuple[str, ...]:
     return net.points_at.get(circuit, ())
 
 
-def _up_to_circuits(net: Network, ref: str, role: Role) -> list[str]:
+def up_to_circuits(net: Network, ref: str, role: Role) -> list[str]:
     """Return what feeds a thing up to the first circuits, and the thing itself."""
     seen, found, waiting = {ref}, [], [ref]
     while waiting:

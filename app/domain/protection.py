@@ -15,8 +15,9 @@ from app.domain.chain import (
     is_rcd,
     may_be_rcd,
 )
-from app.domain.network import MOST_PATHS, Network
-from app.domain.record import Point
+from app.domain.feedback import may_go_on
+from app.domain.network import MOST_PATHS, Network, joined_at, upstream
+from app.domain.record import Point, Source
 
 # BS 7671:2018+A2:2022, 415.1.1: additional protection is an RCD of 30 mA or less that
 # opens within the time its standard sets, so none that is time-delayed, type S.
@@ -27,8 +28,11 @@ ELSEWHERE = frozenset({"neighbour", "landlord", "other"})
 NOT_MAINS = frozenset({"solar", "battery"})
 
 
-def cover(point: Point, line: tuple[Chain, ...]) -> Cover:
+def cover(point: Point, line: tuple[Chain, ...], past: Iterable[str] = ()) -> Cover:
     """Return whether an RCD of 30 mA or less stands on every chain to a point.
+
+    Sources that reach it ``past`` such an RCD (see `past_rcd`) are one feed more, of
+    which nobody can tell whether one stands before it.
 
     The point itself does not count: an RCD in it guards at most what is behind it.
     What runs on extra-low voltage from a mains circuit has a mains side, and is judged
@@ -37,7 +41,9 @@ def cover(point: Point, line: tuple[Chain, ...]) -> Cover:
     """
     if point.current in ("dc", "extra_low") and not any(map(_may_be_mains, line)):
         return "not_mains"
-    found = {_cover_of(chain) for chain in line}
+    found: set[Cover] = {_cover_of(chain) for chain in line}
+    if any(past):
+        found.add("unknown")
     if len(line) >= MOST_PATHS:
         return "unknown"
     if len(found) == 1:
@@ -45,6 +51,55 @@ def cover(point: Point, line: tuple[Chain, ...]) -> Cover:
     if found == {"yes", "failed"}:
         return "failed"
     return "some" if found & {"yes", "failed"} else "unknown"
+
+
+def past_rcd(net: Network, line: tuple[Chain, ...]) -> tuple[str, ...]:
+    """Return the sources that can feed a point past the RCDs that count for it.
+
+    Such a source joins behind the RCD and may run without the network, so that it goes
+    on feeding with that RCD open; by the last thing that it shares with the chain it
+    turns towards the point.  An RCD that it would pass backwards does not count: the
+    record does not say whether it works that way round.
+    """
+    return tuple(
+        source.ref
+        for source in net.record.sources
+        if may_go_on(source) and (joined := joined_at(net.record, source))
+        for above in [{joined, *upstream(net, joined)}]
+        if any(_passes_none(chain, above) for chain in line)
+    )
+
+
+def earthing_open(net: Network, line: tuple[Chain, ...]) -> tuple[str, ...]:
+    """Return the sources of one's own whose neutral may have no earth behind an RCD.
+
+    An RCD opens on a fault to earth only where the neutral of the source is earthed.
+    One that runs without the network needs an earth of its own for that, and no record
+    holds whether it has (BS 7671:2018+A2:2022, 551.4.3.2, from memory).
+    """
+    begins = (
+        net.record.find(Source, chain.steps[0].ref)
+        for chain in line
+        if any(_guards_people(step) for step in chain.steps[:-1])
+    )
+    own = (s for s in begins if s and s.kind != "network" and s.kind not in ELSEWHERE)
+    return tuple(dict.fromkeys(source.ref for source in own if may_go_on(source)))
+
+
+def doubts_of_cover(past: Iterable[str], earthing_open: Iterable[str]) -> str:
+    """Return what an RCD that counts does not guard against, by the names of sources.
+
+    It is the end of a sentence, empty where there are none.
+    """
+    behind = "".join(
+        f"; {name} joins behind the RCD, and may feed on with it open" for name in past
+    )
+    unearthed = "".join(
+        f"; fed by {name}, it opens only if the neutral there is earthed, which is not "
+        "recorded"
+        for name in earthing_open
+    )
+    return behind + unearthed
 
 
 def without_30_ma(net: Network) -> tuple[str, ...]:
@@ -139,6 +194,14 @@ def _cover_of(chain: Chain) -> Cover:
         return "unknown"
     sure = all(ratings) and not any(may_be_rcd(step) for step in before)
     return "no" if sure else "unknown"
+
+
+def _passes_none(chain: Chain, above: set[str]) -> bool:
+    """Return whether every RCD of a chain that counts stands before where one turns."""
+    before = chain.steps[:-1]
+    shared = [n for n, step in enumerate(before) if step.ref in above]
+    guards = [n for n, step in enumerate(before) if _guards_people(step)]
+    return bool(shared and guards) and max(guards) <= max(shared)
 
 
 def _guards_people(step: Step) -> bool:

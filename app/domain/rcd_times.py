@@ -21,13 +21,14 @@ def longest_ms(rcds: Iterable[Step | Device]) -> int | None:
 
     One that is not time-delayed opens before those that are, so its time counts.
     """
-    delays = {_delayed(rcd) for rcd in rcds}
+    delays = {delay_of(rcd) for rcd in rcds}
     if "no" in delays:
         return GENERAL_MS
     return DELAYED_MS if delays == {"yes"} else None
 
 
-def _delayed(rcd: Step | Device) -> str:
+def delay_of(rcd: Step | Device) -> str:
+    """Return whether an RCD is time-delayed: ``yes``, ``no``, or ``open``."""
     ma = rcd.residual_current_ma
     if rcd.time_delayed in ("yes", "no"):
         return rcd.time_delayed

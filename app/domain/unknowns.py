@@ -30,6 +30,8 @@ from app.domain.record.choices import SOURCE_KINDS
 
 # Kinds that every home is asked about: an unanswered one may feed it unseen.
 ASKED = ("solar", "battery", "generator", "vehicle", "neighbour", "landlord")
+# The sources that a point of a kind belongs to: an inverter may serve either.
+BELONGS_TO = {"inverter": ("solar", "battery"), "battery": ("battery",)}
 # Below this grade nobody has seen the point go off with its circuit, or been told so.
 WEAK = ("0", "1")
 

@@ -86,8 +86,3 @@ def day_of_work(work: Work) -> str:
 def papers_of(record: Record, work: str) -> tuple[Paper, ...]:
     """Return the papers that belong to work."""
     return tuple(paper for paper in record.papers if paper.work == work)
-
-
-def works_at(record: Record, ref: str) -> tuple[Work, ...]:
-    """Return the work that names a thing."""
-    return tuple(work for work in in_turn(record) if ref in work.about)

@@ -17,50 +17,59 @@ from app.drawing.scene import Box, Frame, Part, Scene, Stroke, Text
 WIDTH, MARGIN, STEP, BAR = 360.0, 4.0, 40.0, 14.0
 ROOM = WIDTH - 2 * MARGIN
 BEYOND = "shared"
+# Why no line of a fuse can be drawn.
+UNKNOWN = "Supply fuse: not known"
+SEVERAL = "Supply fuses: more than one"
+NO_PHASE = "Phase: not recorded"
 
 
-def draw_demand(demand: Demand, rated: Decimal | None) -> str:
+def draw_demand(
+    demand: Demand, rated: Decimal | None, *, phase: str = "", without: str = UNKNOWN
+) -> str:
     """Return the drawing as SVG text.
 
     Args:
         demand: The demand.
-        rated: Rating of the supply fuse; None where it is not known.
+        rated: Rating of the supply fuse; None where no line can be drawn for it.
+        phase: The phase that it is of; empty: it is of no one phase.
+        without: Why no line can be drawn.
     """
-    return render(demand_scene(demand, rated))
+    return render(demand_scene(demand, rated, phase=phase, without=without))
 
 
-def demand_scene(demand: Demand, rated: Decimal | None) -> Scene:
+def demand_scene(
+    demand: Demand, rated: Decimal | None, *, phase: str = "", without: str = UNKNOWN
+) -> Scene:
     """Return the drawing as a scene."""
     most = max(demand.amps, rated or Decimal(0), Decimal(1))
     scale = ROOM / float(most)
     top = 66.0
     bottom = top + STEP * (len(demand.rows) + 1)
     parts = [
-        *_heading(rated),
+        *_heading(rated, without),
         *_bars(demand.rows, rated, scale, top),
         *_total(demand, rated, scale, top + STEP * len(demand.rows)),
         *_fuse_line(rated, scale, top, len(demand.rows) + 1),
     ]
     return Scene(
-        ident="demand",
-        title="How the demand builds up",
-        description=_description(demand, rated),
+        ident=f"demand-{phase.lower()}" if phase else "demand",
+        title=f"How the demand builds up{f' on {phase}' if phase else ''}",
+        description=_description(demand, rated, without),
         width=WIDTH,
         height=bottom + 4,
         parts=tuple(parts),
     )
 
 
-def _description(demand: Demand, rated: Decimal | None) -> str:
+def _description(demand: Demand, rated: Decimal | None, without: str) -> str:
     rows = "; ".join(f"{row.label} {row.shown}" for row in demand.rows)
-    fuse = f"{rated} A" if rated else "not known"
-    return f"{rows}. Together {demand.total}. Supply fuse: {fuse}."
+    fuse = f"Supply fuse: {rated} A" if rated else without
+    return f"{rows}. Together {demand.total}. {fuse}."
 
 
-def _heading(rated: Decimal | None) -> Iterator[Part]:
+def _heading(rated: Decimal | None, without: str) -> Iterator[Part]:
     if rated is None:
-        words = "Supply fuse: not known, so no line is drawn"
-        yield Text(x=MARGIN, y=16, text=words)
+        yield Text(x=MARGIN, y=16, text=f"{without}, so no line is drawn")
         return
     yield Text(x=MARGIN, y=16, text=f"Broken line: supply fuse, {rated} A")
     yield Frame(box=Box(MARGIN, 26, 24, BAR), hatch=BEYOND)

@@ -18,6 +18,7 @@ from app.domain.chain import Chain, Step, is_overcurrent, is_rcd
 from app.domain.failed import named_failures
 from app.domain.faults import Fault
 from app.domain.kinds import DEVICE_KINDS, INTAKE_KINDS, POINT_KINDS
+from app.domain.protection import doubts_of_cover
 from app.domain.record.choices import (
     CARE,
     GRADES,
@@ -222,6 +223,9 @@ def _cover(answer: PointAnswer) -> str:
     failed = named_failures((_title(rcd), rcd.failed) for rcd in answer.rcds)
     if failed and answer.within_30_ma in ("failed", "some"):
         more += f", but {failed}: count on no RCD"
+    if answer.within_30_ma != "not_mains":
+        past, earthing = map(_title, answer.past_rcd), map(_title, answer.earthing_open)
+        more += doubts_of_cover(past, earthing)
     return f"{COVER[answer.within_30_ma]}{more}"
 
 

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 
 from app.domain.circuits import CAME, CircuitAnswer, Figure, Part, Working
-from app.domain.load import LoadAnswer, Said, WhatIf, amps
+from app.domain.load import LoadAnswer, PhaseDemand, Said, WhatIf, amps
 from app.domain.load.demand import Demand
 from app.domain.tables import AMENDMENT
 
@@ -26,8 +26,7 @@ def circuit_text(answer: CircuitAnswer) -> str:
 
 def load_text(answer: LoadAnswer) -> str:
     """Return the load of a home as text."""
-    lines = [*_demand(answer.demand), ""]
-    lines += ["What carries it"]
+    lines = [*_by_phase(answer.demand, answer.phases), "", "What carries it"]
     for each in answer.against:
         name = each.thing.title if each.thing else "Supply fuse"
         lines += [f"  {name}: {each.says}", *_assumed(_of(each.rated))]
@@ -62,8 +61,17 @@ def _working(working: Working) -> Iterator[str]:
     yield f"    Rounded {working.rounding}. {working.source}."
 
 
-def _demand(found: Demand) -> Iterator[str]:
-    yield f"On paper, cautious: {found.total} with diversity"
+def _by_phase(found: Demand, phases: Sequence[PhaseDemand]) -> Iterator[str]:
+    """Of a three-phase home each phase by itself: a sum of them flows nowhere."""
+    if not phases:
+        yield from _demand(found)
+    for each in phases:
+        yield from _demand(each.demand, each.phase or "Phase not recorded")
+
+
+def _demand(found: Demand, of: str = "") -> Iterator[str]:
+    name = f"{of}: on paper" if of else "On paper"
+    yield f"{name}, cautious: {found.total} with diversity"
     for row in found.rows:
         basis = f"; {row.basis}" if row.basis else ""
         yield f"  {row.shown:>8}  {row.label}: {row.rule}"
@@ -81,7 +89,7 @@ def _demand(found: Demand) -> Iterator[str]:
 
 def _what_if(found: WhatIf) -> Iterator[str]:
     yield f"With {', '.join(each.title for each in found.additions)}"
-    yield from _demand(found.then)
+    yield from _by_phase(found.then, found.phases)
     for each in found.against:
         yield f"  {each.says}"
     yield "What to do first"

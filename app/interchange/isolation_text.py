@@ -17,7 +17,7 @@ def isolation_text(sheet: Sheet) -> str:
         ("Why the wide set", sheet.reasons),
         ("Or", sheet.instead),
         ("Missed if it goes off", sheet.care),
-        ("Goes off as well", sheet.others_off),
+        (sheet.off_head, sheet.others_off),
         ("Keeps another supply", sheet.partly),
         ("The household first", sheet.before),
         ("Other sources", sheet.sources),

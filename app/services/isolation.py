@@ -88,6 +88,7 @@ def as_paper(
         "no_proof": sheet.no_proof,
         "still_live": [*sheet.still_live, *(f"Unknown: {u}" for u in sheet.unknown)],
         "switches": [asdict(switch) for switch in sheet.switches],
+        "off_head": sheet.off_head,
         "rooms_off": sheet.rooms_off,
         "steps": [
             {"title": s.title, "why": s.why, "writes": list(s.writes)}

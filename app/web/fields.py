@@ -33,8 +33,11 @@ ASKED_AS = {
 }
 # Years that an hour may be of; outside them it is a slip of the hand.
 EARLIEST, LATEST = 1880, 2200
-# Control characters, and code points that are no characters.
-UNSEEN = re.compile(r"[\x00-\x1f\x7f-\x9f\ud800-\udfff\ufdd0-\ufdef\ufffe\uffff]")
+# Control characters, what turns the writing round, and what is no character.
+UNSEEN = re.compile(
+    r"[\x00-\x1f\x7f-\x9f\u202a-\u202e\u2066-\u2069"
+    r"\ud800-\udfff\ufdd0-\ufdef\ufffe\uffff]"
+)
 # A comma may stand for the point, but 7,200 is seven thousand to most readers here.
 THOUSANDS = re.compile(r"[1-9][0-9]{0,2}(,[0-9]{3})+(\.[0-9]*)?")
 

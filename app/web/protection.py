@@ -6,9 +6,10 @@ from collections.abc import Iterable
 from itertools import pairwise
 
 from app.domain.answers import Named, Overcurrent, PointAnswer, Rcd
-from app.domain.chain import Chain, Step, is_rcd
+from app.domain.chain import Chain, Step, is_rcd, isolates
 from app.domain.failed import named_failures
 from app.domain.kinds import POINT_KINDS
+from app.domain.protection import doubts_of_cover
 from app.domain.record.choices import POLES
 from app.web.ledes import listed
 
@@ -42,7 +43,8 @@ def sentence(answer: PointAnswer) -> str:
 
 def _feed(answer: PointAnswer, chain: Chain) -> str:
     """Say one feed: its circuit and what that starts from, or its source."""
-    circuits = {circuit.ref for circuit in answer.circuits}
+    on = answer.neutral_circuits if chain.role == "neutral" else answer.circuits
+    circuits = {circuit.ref for circuit in on}
     begins = chain.steps[0]
     for before, step in pairwise(chain.steps):
         if step.ref in circuits:
@@ -106,7 +108,7 @@ def protection_rows(answer: PointAnswer) -> tuple[tuple[str, str | None], ...]:
         ("RCDs before it", _join(map(_rcd, answer.rcds)) or _no_rcd(answer)),
         ("RCD of 30 mA or less", _cover(answer)),
         ("RCD in the point itself", _own_rcd(answer)),
-        ("What can switch it", _join(_switch(step) for step in answer.opens)),
+        *_switches(answer),
         ("Other conductors in its box", _join(n.title for n in answer.also_present)
          or "None recorded"),
     )  # fmt: skip
@@ -127,8 +129,15 @@ def _cover(answer: PointAnswer) -> str | None:
     words = COVER[answer.within_30_ma]
     failed = named_failures((rcd.title, rcd.failed) for rcd in answer.rcds)
     if words and failed and answer.within_30_ma in ("failed", "some"):
-        return f"{words}, but {failed}: count on no RCD"
-    return words
+        words = f"{words}, but {failed}: count on no RCD"
+    return f"{words}{_doubts(answer)}" if words else None
+
+
+def _doubts(answer: PointAnswer) -> str:
+    past, earthing = answer.past_rcd, answer.earthing_open
+    if answer.within_30_ma == "not_mains":
+        return ""
+    return doubts_of_cover((s.title for s in past), (s.title for s in earthing))
 
 
 def _rcd(rcd: Rcd) -> str:
@@ -154,6 +163,41 @@ def _own_rcd(answer: PointAnswer) -> str:
     else:
         guards = "whether it guards what is behind the point too is not recorded"
     return f"{answer.own_rcd_ma} mA: {guards}"
+
+
+def _switches(answer: PointAnswer) -> tuple[tuple[str, str | None], ...]:
+    """Say what can switch a point; of several feeds, what switches each of them."""
+    feeds = _by_feed(answer)
+    if len({*feeds.values()}) < 2:
+        return (("What can switch it", _join(map(_switch, answer.opens))),)
+    steps = {step.ref: step for step in answer.opens}
+    for_all = frozenset(steps).intersection(*feeds.values())
+
+    def among(refs: frozenset[str]) -> str | None:
+        return _join(_switch(step) for ref, step in steps.items() if ref in refs)
+
+    return (
+        (
+            "What can switch it",
+            among(for_all) or "No one switch alone",
+        ),
+        *(
+            (feed, among(refs - for_all) or "Nothing that is recorded")
+            for feed, refs in feeds.items()
+        ),
+    )
+
+
+def _by_feed(answer: PointAnswer) -> dict[str, frozenset[str]]:
+    """Return what switches each feed of a point, the neutral's apart, in words."""
+    found: dict[str, frozenset[str]] = {}
+    for chain in (*answer.chains, *answer.neutral_chains):
+        what = "its neutral," if chain.role == "neutral" else "where it is"
+        feed = _feed(answer, chain) or "fed by what is not recorded"
+        refs = frozenset(s.ref for s in chain.steps[:-1] if isolates(s))
+        name = f"Only {what} {feed}"
+        found[name] = found[name] & refs if name in found else refs
+    return found
 
 
 def _switch(step: Step) -> str:

@@ -87,11 +87,6 @@ def person() -> str:
     return str(session["person"])
 
 
-def round_of(record: Record, ref: str) -> Round | None:
-    """Return a round by its reference."""
-    return record.find(Round, ref)
-
-
 def switches(net: Network, each: Round) -> tuple[tuple[str, str], ...]:
     """Return what is to be switched off, board by board: reference and name."""
     called = naming(net.record)
@@ -249,7 +244,7 @@ def found_so_far(survey: Survey, known: Mapping[str, PointState]) -> str:
     if not survey.points:
         return "There is no point yet to look at: walk the house first."
     found = [state for state in known.values() if state.status == "found"]
-    sure = sum(1 for state in found if state.confirmed)
+    sure = sum(1 for state in found if state.confirmed and state.was_live)
     noun = "point is" if len(known) == 1 else "points are"
     return (
         f"{len(found)} of {len(known)} {noun} found by switching off, {sure} of them "

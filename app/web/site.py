@@ -201,6 +201,14 @@ class Site:
         return secrets.token_hex(8)
 
     @property
+    def asked_here(self) -> bool:
+        """Whether this is what came back of a form that this address also asks with."""
+        if request.method != "POST":
+            return False
+        address = current_app.create_url_adapter(request)
+        return address is not None and "GET" in address.allowed_methods()
+
+    @property
     def homes_url(self) -> str:
         """Address of the list of homes."""
         return url_for("homes.index")

@@ -24,12 +24,32 @@ function guardSecondPress() {
       return;
     }
     const button = event.submitter;
+    leaveRefused();
     sent.add(form);
     button?.setAttribute("aria-disabled", "true");
     setTimeout(() => {
       sent.delete(form);
       button?.removeAttribute("aria-disabled");
     }, SECOND_PRESS_MS);
+  });
+}
+
+/** A form that came back refused is left for good when it is sent: Back asks anew. */
+function leaveRefused() {
+  if ("askedHere" in document.body.dataset) history.replaceState(null, "", location.href);
+}
+
+/** A double click on one button is one press, and so is a key that is held down. */
+function pressOnce() {
+  let pressed = null;
+  document.addEventListener("click", (event) => {
+    const button = event.target.closest?.("button");
+    if (button && button === pressed && event.detail > 1) event.preventDefault();
+    pressed = button;
+  }, { capture: true });
+  document.addEventListener("keydown", (event) => {
+    const held = event.repeat && event.key === "Enter";
+    if (held && !event.target.closest?.("textarea, a, .quick")) event.preventDefault();
   });
 }
 
@@ -86,6 +106,7 @@ function unfoldTarget() {
 }
 
 guardSecondPress();
+pressOnce();
 showCopyButtons();
 focusErrors();
 unfoldTarget();

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import shutil
-import threading
 from collections.abc import Callable, Iterator
 from pathlib import Path
 from urllib.parse import urlsplit
@@ -12,7 +11,6 @@ import pytest
 from flask import Flask
 from jinja2 import FileSystemBytecodeCache
 from playwright.sync_api import Browser, BrowserContext, Page, Request, ViewportSize
-from werkzeug.serving import make_server
 
 from app.config import DATABASE, Config
 from app.domain.record import Record
@@ -21,6 +19,7 @@ from app.services.homes import add_home
 from app.store.engine import make_engine, writing
 from app.web import create_app
 from tests.browser.keys import Keys
+from tests.conftest import serving
 
 DESK = ViewportSize(width=1280, height=800)
 PHONE = ViewportSize(width=390, height=844)
@@ -126,13 +125,8 @@ def demo_url(
         add_home(connection, with_pictures(demo, config.files))
     app = create_app(config)
     app.jinja_env.bytecode_cache = compiled
-    server = make_server("127.0.0.1", 0, app, threaded=True)
-    thread = threading.Thread(target=server.serve_forever)
-    thread.start()
-    yield f"http://127.0.0.1:{server.port}"
-    server.shutdown()
-    thread.join()
-    server.server_close()
+    with serving(app) as address:
+        yield address
 
 
 @pytest.fixture(scope="session")

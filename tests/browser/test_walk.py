@@ -120,6 +120,25 @@ def test_a_house_is_walked_with_taps_only(
 
 
 @pytest.mark.usefixtures("house")
+def test_a_double_click_and_a_key_held_down_are_one_press(
+    desk: Page, config: Config
+) -> None:
+    desk.goto(f"{WALK}rooms/R2?kind=light")
+    at = desk.get_by_role("button", name="ceiling", exact=True)
+    at.dblclick()
+    is_listed(desk, "Light, ceiling")
+    expect(desk.locator(".walked__line")).to_have_count(1)
+    kind(desk, "Light").check()
+    at.focus()
+    for _ in range(4):
+        desk.keyboard.down("Enter")
+    desk.keyboard.up("Enter")
+    expect(desk.locator(".walked__line")).to_have_count(2)
+    desk.wait_for_timeout(300)
+    assert len(points(config)) == 2
+
+
+@pytest.mark.usefixtures("house")
 def test_another_phone_goes_on_where_one_stopped(opens: Opens) -> None:
     one = opens(viewport=PHONE, has_touch=True)
     one.goto(f"{WALK}rooms/R2")

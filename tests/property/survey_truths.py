@@ -66,12 +66,18 @@ def _fed(rng: Random, ways: tuple[str, ...], *, pairs: bool) -> Fed:
 def looked(
     truth: Truth, survey: Survey, off: frozenset[str], points: Iterable[str]
 ) -> Look:
-    """A round, every reading of it right."""
+    """A round, every reading of it right; half of the batteries keep a point on."""
     dead = survey.dead(off)
     seen: dict[str, Seen] = {
-        p: "dead" if truth.fed[p].is_dead(dead) else "live" for p in points
+        p: "dead" if truth.fed[p].is_dead(dead) and not stays_on(survey, p) else "live"
+        for p in points
     }
     return Look(ref=f"R{len(survey.looks) + 1}", off=off, seen=seen)
+
+
+def stays_on(survey: Survey, point: str) -> bool:
+    """Return whether the battery of a point keeps it on, by its number."""
+    return point in survey.own_battery and int(point[1:]) % 2 == 0
 
 
 def misread(look: Look, points: Iterable[str]) -> Look:
@@ -85,7 +91,8 @@ def misread(look: Look, points: Iterable[str]) -> Look:
 def tangled(rng: Random, truth: Truth) -> Survey:
     """Ways that hang off each other, some left on, groups, and rounds made by hand.
 
-    In the rounds made by hand not every point was looked at, and some lamps are blown.
+    Some points have a battery of their own. In the rounds made by hand not every point
+    was looked at, and some lamps are blown.
     """
     ways: list[Way] = []
     for ref in truth.ways:
@@ -96,7 +103,8 @@ def tangled(rng: Random, truth: Truth) -> Survey:
     below = [survey.dead(_some(rng, truth.ways)) for _ in range(2)]
     groups = [Group(ref=f"G{n}", ways=b) for n, b in enumerate(below) if len(b) > 1]
     blown = [p for p in truth.fed if rng.random() < 0.1]
-    survey = replace(survey, groups=tuple(groups))
+    own = frozenset(p for p in truth.fed if rng.random() < 0.2)
+    survey = replace(survey, groups=tuple(groups), own_battery=own)
     for n in range(rng.randrange(4)):
         off = _some(rng, truth.ways) if n else frozenset[str]()
         seen = truth.fed if n == 0 else _some(rng, truth.fed)

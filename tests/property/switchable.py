@@ -56,8 +56,8 @@ def _values(rng: Random, item: Item) -> dict[str, str]:
         return {"owner": pick(OWNERS)}
     if isinstance(item, Device):
         return {"poles": pick(POLES)}
-    if isinstance(item, Point) and rng.random() < 0.1:
-        return {"kind": "dc_isolator"}
+    if isinstance(item, Point) and rng.random() < 0.2:
+        return pick(({"kind": "dc_isolator"}, {"battery_backed": "yes"}))
     return {}
 
 
@@ -131,6 +131,10 @@ class Wiring:
         if self.chance(0.2):
             behind = self.add(Point, kind="socket", room="R1")
             self.tie(behind, ref, "feeds")
+            if self.chance(0.2):
+                behind = self.add(Point, kind="socket", battery_backed="yes")
+                self.tie(behind, ref, "feeds")
+                self.tie(self.add(Point, kind="light"), behind, "feeds")
         return ref
 
     def tie(self, point: str, tied_to: str, role: str) -> None:

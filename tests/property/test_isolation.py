@@ -132,10 +132,58 @@ def begins(record: Record) -> set[Side]:
     line.add_nodes_from(items)
     found = {ref for ref in items if not list(line.predecessors(ref))}
     found |= {source.ref for source in record.sources}
+    found |= own_beginnings(record)
     reached = set(found)
     for ref in found & set(line):
         reached |= nx.descendants(line, ref)
     return {(ref, "in") for ref in found | (set(items) - reached)}
+
+
+def own_beginnings(record: Record) -> set[str]:
+    """Points with a battery that feed more, and inverters without a d.c. side."""
+    points = {p.ref: p for p in record.points}
+    named = list(feeds(record))
+    feeders = {feeder for feeder, _ in named}
+    serving = ("light", "switch")
+    found = {
+        p.ref
+        for p in record.points
+        if p.battery_backed == "yes" and p.ref in feeders and p.kind not in serving
+    }
+    line = {(t.tied_to, t.point) for t in record.ties if t.role == "feeds"}
+    dc: Graph[Any] = nx.DiGraph()
+    dc.add_nodes_from(points)
+    dc.add_edges_from(
+        (one, other)
+        for one, other in named
+        if (one, other) in line and not isinstance(record.by_ref[one], Circuit)
+    )
+    for point in record.points:
+        above = nx.ancestors(dc, point.ref)
+        sources = [s for s in record.sources if s.ref in above]
+        ends = [
+            points[r] for r in above & set(points) if not fed_at_all(line, named, r)
+        ]
+        known = any(s.kind not in ("network", "neighbour", "landlord") for s in sources)
+        known |= any(end.kind in ("dc_isolator", "battery") for end in ends)
+        if point.kind in ("inverter", "battery") and not known:
+            found |= {point.ref} if may_be(record, point.kind) else set()
+    return found
+
+
+def fed_at_all(
+    line: set[tuple[str, str]], named: list[tuple[str, str]], ref: str
+) -> bool:
+    return any(other == ref and (one, other) in line for one, other in named)
+
+
+def may_be(record: Record, kind: str) -> bool:
+    """Whether a source that such a point belongs to is not answered with no."""
+    for wanted in ("solar", "battery") if kind == "inverter" else ("battery",):
+        said = [s.present for s in record.sources if s.kind == wanted]
+        if not said or {"yes", "unknown"} & {*said}:
+            return True
+    return any(s.kind == "other" and s.present != "no" for s in record.sources)
 
 
 def reach(whole: Graph[Any], starts: set[Side]) -> set[Side]:

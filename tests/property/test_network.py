@@ -9,6 +9,7 @@ from random import Random
 import networkx as nx
 from hypothesis import given, settings
 
+from app.domain.answers import Rcd
 from app.domain.ask import ask_point, ask_room, ask_way, without_30_ma
 from app.domain.circles import circles
 from app.domain.faults import faults
@@ -23,6 +24,7 @@ from app.domain.network import (
     upstream,
 )
 from app.domain.odd import odd_ones_out
+from app.domain.protection import cover
 from app.domain.record import Device, IntakeItem, Record
 from tests.property.strategies import any_records, homes, random_home, raw_homes
 
@@ -265,6 +267,40 @@ def test_a_source_feeds_back_into_all_that_shares_a_feed_with_where_it_joins(
         above = {source.joins, *nx.ancestors(graph, source.joins)}
         shares = {ref for ref in graph if above & {ref, *nx.ancestors(graph, ref)}}
         assert net.fed_back[source.ref] == shares
+
+
+@given(homes)
+def test_no_rcd_counts_for_sure_where_a_source_reaches_a_point_past_all_of_them(
+    record: Record,
+) -> None:
+    net, graph = network(record), digraph(record, "line")
+    answers = {point: ask_point(net, point) for point in record.points}
+    guards = {r.ref for answer in answers.values() for r in answer.rcds if small(r)}
+    unguarded = nx.restricted_view(graph, guards, [])
+    joins = [
+        s.joins
+        for s in record.sources
+        if s.joins and s.present != "no" and s.runs_without_network != "no"
+    ]
+    for point, answer in answers.items():
+        forwards = cover(point, answer.chains)
+        before = set(graph.predecessors(point.ref))
+        past = False
+        for joined in joins:
+            turns = {joined, *nx.ancestors(graph, joined)}
+            onward = {n for t in turns for n in graph.successors(t)} - guards
+            reached = turns.union(*({n, *nx.descendants(unguarded, n)} for n in onward))
+            past = past or bool(before & reached)
+        if past:
+            assert answer.within_30_ma not in ("yes", "failed")
+        else:
+            assert answer.past_rcd == ()
+            assert answer.within_30_ma == forwards
+
+
+def small(each: Rcd) -> bool:
+    ma = each.residual_current_ma
+    return bool(ma and ma <= 30) and each.time_delayed != "yes"
 
 
 def ways(record: Record) -> tuple[Device | IntakeItem, ...]:

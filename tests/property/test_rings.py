@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import random
+from collections.abc import Callable
 from decimal import Decimal
 
 import numpy as np
 import pytest
 
-from app.domain.circuits import recorded
-from app.domain.circuits.ring import Place, drops, quarter, ring_drop
+from app.domain.circuits import Working, recorded
+from app.domain.circuits.ring import quarter, ring_drop_at_middle, ring_drop_spread
 
 MV = 18.0
 
@@ -40,15 +41,30 @@ def ring(seed: int) -> tuple[float, list[tuple[float, float]]]:
     return loop, [(s / 10, made.randint(1, 130) / 10) for s in steps]
 
 
-@pytest.mark.parametrize("seed", range(300))
-def test_drop_round_a_ring_is_that_of_the_net(seed: int) -> None:
-    loop, loads = ring(seed)
-    places = [Place(Decimal(str(x)), Decimal(str(i))) for x, i in loads]
-    found = [float(v) for _, v in drops(Decimal(str(loop)), places, Decimal(str(MV)))]
-    assert found == pytest.approx(solved(loop, loads, MV / 1000), abs=1e-9)
+def lost(drop: Callable[..., Working], loop: float, amps: float) -> float:
     length = recorded("loop", Decimal(str(loop)), "m", "here")
+    current = recorded("I", Decimal(str(amps)), "A", "here")
     mv = recorded("mV", Decimal(str(MV)), "mV/A/m", "here")
-    assert float(ring_drop(length, places, mv).value) == pytest.approx(max(found))
+    return float(drop(length, current, mv).value)
+
+
+@pytest.mark.parametrize("seed", range(100))
+def test_no_load_on_a_ring_loses_more_than_all_of_it_at_the_far_side(seed: int) -> None:
+    loop, loads = ring(seed)
+    worst = max(solved(loop, loads, MV / 1000))
+    most = lost(ring_drop_at_middle, loop, sum(amps for _, amps in loads))
+    assert worst <= most + 1e-9
+    [alone] = solved(loop, [(loop / 2, 13.0)], MV / 1000)
+    assert lost(ring_drop_at_middle, loop, 13.0) == pytest.approx(alone)
+
+
+@pytest.mark.parametrize("count", [1, 3, 9, 99])
+def test_even_loads_come_near_to_the_drop_of_an_even_spread(count: int) -> None:
+    """Of an odd count of even loads the middle one loses (n + 1) / n of it."""
+    even = [(60 * n / (count + 1), 32 / count) for n in range(1, count + 1)]
+    worst = max(solved(60, even, MV / 1000))
+    spread = lost(ring_drop_spread, 60, 32)
+    assert worst == pytest.approx(spread * (count + 1) / count)
 
 
 Parts = list[tuple[int, int, float]]

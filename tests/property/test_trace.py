@@ -46,6 +46,11 @@ def explained(survey: Survey, point: str) -> dict[str, Any]:
         for look in survey.looks
         if point in look.seen and look.night not in dark
     ]
+    if point in survey.own_battery:
+        kept_on = [each for each in read if not each[2]]
+        read = [each for each in read if each[2]]
+        if kept_on and not read:
+            return {"status": "not_testable"}
     if dark and not read:
         return {"status": "not_testable"}
     ways = [way.ref for way in survey.ways]
@@ -114,7 +119,8 @@ def any_surveys(draw: Any) -> Survey:
         Look(ref=f"R{n}", off=draw(offs), seen=draw(seen), night=draw(st.booleans()))
         for n in range(draw(st.integers(0, 7)))
     )
-    return Survey(ways=ways, points=points, looks=looks)
+    own = draw(st.frozensets(st.sampled_from(points)))
+    return Survey(ways=ways, points=points, looks=looks, own_battery=own)
 
 
 @given(any_surveys())
@@ -186,6 +192,10 @@ def test_what_stays_open_is_what_no_round_can_part(
     for point, state in states(end).items():
         fed = truth.fed[point]
         assert state.status != "contradiction"
+        if point in end.own_battery:
+            # Whatever keeps it on, it never ends as on none of these ways.
+            assert state.status != "unaffected"
+            continue
         assert set(state.candidates) <= kept
         if state.confirmed:
             assert fed.ways == ((state.way,) if state.way else ())

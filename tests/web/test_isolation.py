@@ -10,6 +10,7 @@ import pytest
 
 from app.domain.record import Record
 from tests.pages import CheckedClient
+from tests.unit.domain.isolation.test_rules import stored, with_battery
 from tests.unit.report.pdf import assert_accessible, opened, text_of
 
 KINDS = ("solar", "battery", "generator", "vehicle", "neighbour", "landlord")
@@ -183,3 +184,28 @@ def test_paper_is_one_page_and_accessible(
         "Line to neutral",
     ):
         assert words in text
+
+
+def test_whole_house_does_not_say_off_while_a_source_is_not_placed(
+    visitor: CheckedClient, keep: Callable[[Record], int]
+) -> None:
+    keep(with_battery(joins=None))
+    page = visitor.see("/homes/H1/isolate/whole-house")
+    assert "May go off, or stay live" in page.main
+    assert "Goes off as well" not in page.main
+    assert "What should go off may stay live while these are open: " in page.main
+    plan = visitor.see("/homes/H1/isolate/plan?ref=P1")
+    assert "May go off, or stay live, by room" in plan.main
+
+
+def test_what_hangs_on_a_battery_is_still_live_on_page_and_paper(
+    visitor: CheckedClient, keep: Callable[[Record], int]
+) -> None:
+    keep(stored())
+    page = visitor.see("/homes/H1/isolate/whole-house")
+    assert "It feeds more from a battery of its own. It counts as live." in page.main
+    point = visitor.see("/homes/H1/points/P3/")
+    assert "It hangs on Socket-outlet, size not noted (P9), which has" in point.main
+    answer = visitor.get("/homes/H1/isolate/plan.pdf?ref=P3")
+    words = " ".join(text_of(answer.data).split())
+    assert "Switch the battery off at itself and unplug it." in words

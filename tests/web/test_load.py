@@ -39,6 +39,34 @@ def test_demand_is_shown_with_its_rows_and_its_fuse(
     assert "dangerous" not in page.main.lower()
 
 
+def test_each_phase_stands_against_its_fuse(visitor: CheckedClient, keep: Keep) -> None:
+    charger = b.circuit("C1", use="vehicle", connected_w=22_000, name="Charger")
+    shower = b.circuit("C2", use="shower", connected_w=9200, name="Shower")
+    pump = b.circuit("C3", use="heat_pump", connected_w=2300, name="Pump")
+    ways = (b.way("W1", charger, phase="all"), b.way("W2", shower, phase="l2"))
+    switch = b.main_switch("MS", *ways, b.way("W3", pump))
+    keep(b.home(b.street(b.board("B1", switch)), phases="three"))
+    page = visitor.see("/homes/H1/load/?charger_kw=7.36")
+    headings = [h.text for h in page.all("h3")]
+    assert headings[-4:] == ["L1", "L2", "L3", "Phase not recorded"]
+    said = page.main
+    assert "Broken line: supply fuse, 100 A" in said
+    assert "not known" not in said.split("How it builds up")[1].split("Tails")[0]
+    assert "Phase: not recorded, so no line is drawn" in said
+    assert "Demand with diversity on L2" in said
+    assert "Together" not in said.split("How it builds up")[0]
+
+
+def test_of_two_supply_fuses_neither_line_is_drawn(
+    visitor: CheckedClient, keep: Keep
+) -> None:
+    shower = b.circuit("C1", use="shower", connected_w=8500, name="Shower")
+    board = b.board("B1", b.main_switch("MS", b.way("W1", shower)))
+    keep(b.home(b.street(board), b.cutout("CUT2")))
+    said = visitor.see("/homes/H1/load/").main
+    assert "Supply fuses: more than one, so no line is drawn" in said
+
+
 def test_what_is_assumed_is_said(visitor: CheckedClient, keep: Keep) -> None:
     keep(home_with())
     said = visitor.see("/homes/H1/load/").main

@@ -34,6 +34,7 @@ def site(**changes: Any) -> SimpleNamespace:
         "undo": SimpleNamespace(sentence=NASTY, url="/undo", token=9),
         "demo": True,
         "csrf": "token",
+        "asked_here": True,
         "static": lambda name: f"/static/{name}",
         "help_url": "/help",
         "glossary_url": "/words",

@@ -162,8 +162,8 @@ def result(  # noqa: PLR0913 - a statement of a calculation, read as a table
     """Return a result with its working; what its figures assume goes with it."""
     went_in = tuple(figures)
     assumes = tuple(dict.fromkeys(a for figure in went_in for a in figure.assumes))
-    step = Decimal(1).scaleb(-places)
-    rounded = value.quantize(step, rounding=ROUND_HALF_UP)
+    places = _enough(value, places)
+    rounded = value.quantize(Decimal(1).scaleb(-places), rounding=ROUND_HALF_UP)
     return Working(
         label=label,
         value=value,
@@ -176,6 +176,12 @@ def result(  # noqa: PLR0913 - a statement of a calculation, read as a table
         source=source,
         assumes=assumes,
     )
+
+
+def _enough(value: Decimal, places: int) -> int:
+    """Return how many places keep a result that is not nought from reading so."""
+    nought = abs(value) * 2 < Decimal(1).scaleb(-places)
+    return -value.adjusted() if value and nought else places
 
 
 def _places(places: int) -> str:

@@ -22,10 +22,12 @@ from app.domain.circuits.capacity import (
     insulation_factor,
 )
 from app.domain.circuits.current import design_current
+from app.domain.circuits.guard import TWO_WAYS
+from app.domain.circuits.needed import needs_elsewhere
+from app.domain.circuits.phase import NO_TABLE
 from app.domain.circuits.ring import ring_drop_at_middle, ring_drop_spread
-from app.domain.circuits.subject import Subject, needs_elsewhere
+from app.domain.circuits.subject import Subject
 from app.domain.circuits.voltage import drop_at_end, drop_spread, from_origin
-from app.domain.record import Circuit
 from app.domain.tables import TABLES
 
 CAPACITY = "Capacity of the cable, Iz"
@@ -54,6 +56,8 @@ FACTORS_WITHIN = frozenset({"A", "100", "101", "102", "103"})
 def cable_capacity(subject: Subject) -> Outcome:
     """Return what a circuit's cable carries, with every factor that is known."""
     circuit = subject.circuit
+    if subject.three_phase:
+        return CannotTell(label=CAPACITY, why=NO_TABLE)
     open_ones = ("cable", "line_mm2", "method")
     if circuit.line_mm2 is None or "unknown" in (circuit.cable, circuit.method):
         return subject.cannot(CAPACITY, *open_ones)
@@ -65,7 +69,7 @@ def cable_capacity(subject: Subject) -> Outcome:
     if reason:
         return CannotTell(label=CAPACITY, why=reason)
     value = TABLES[slug].at(circuit.line_mm2, circuit.method)
-    tabulated = tabled(f"It, method {circuit.method}", value, assumes=_pvc(circuit))
+    tabulated = tabled(f"It, method {circuit.method}", value, assumes=_taken(subject))
     return capacity(tabulated, tuple(_factors(subject)))
 
 
@@ -78,6 +82,8 @@ def own_drop(subject: Subject, *, spread: bool = False) -> Outcome:
         spread: Whether its load is spread evenly; else all of it is at the far end.
     """
     circuit, length = subject.circuit, subject.figure("length_m")
+    if subject.three_phase:
+        return CannotTell(label=DROP, why=NO_TABLE)
     unknown = "unknown" in (circuit.cable, circuit.arrangement)
     if circuit.line_mm2 is None or length is None or unknown:
         names = ("cable", "arrangement", "line_mm2", "length_m")
@@ -87,9 +93,9 @@ def own_drop(subject: Subject, *, spread: bool = False) -> Outcome:
         return CannotTell(label=DROP, why=why)
     current = design_current(subject)
     if isinstance(current, CannotTell):
-        return CannotTell(label=DROP, needs=current.needs)
+        return current.model_copy(update={"label": DROP})
     value = TABLES[TABLE_OF[circuit.cable]].at(circuit.line_mm2, MV)
-    mv = tabled("Drop of the cable", value, assumes=_pvc(circuit))
+    mv = tabled("Drop of the cable", value, assumes=_taken(subject))
     return _drop(subject, mv, worked(current), length, spread=spread)
 
 
@@ -97,7 +103,7 @@ def drop_from_origin(subject: Subject, *, spread: bool = False) -> Outcome:
     """Return the drop from the origin to the end of a circuit, boards between too."""
     before = subject.before
     if before is None:
-        return CannotTell(label=DROP, why="the supply reaches it by more ways than one")
+        return CannotTell(label=DROP, why=TWO_WAYS)
     drops: list[Working] = []
     for circuit in (*before, subject.circuit):
         last = circuit.ref == subject.circuit.ref
@@ -119,8 +125,10 @@ def _drop(
     return (drop_spread if spread else drop_at_end)(mv, current, length)
 
 
-def _pvc(circuit: Circuit) -> tuple[str, ...]:
-    return (PVC,) if circuit.cable == "armoured" else ()
+def _taken(subject: Subject) -> tuple[str, ...]:
+    """Return what is assumed where a table for single-phase circuits is read."""
+    pvc = (PVC,) if subject.circuit.cable == "armoured" else ()
+    return (*pvc, *subject.phase_assumed)
 
 
 def _beyond_tables(subject: Subject) -> str:

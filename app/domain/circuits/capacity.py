@@ -61,23 +61,6 @@ def capacity(tabulated: Figure, factors: Sequence[Figure]) -> Working:
     )
 
 
-def table_capacity_needed(rated: Figure, factors: Sequence[Figure]) -> Working:
-    """Return It: what a table must give a cable for its device to guard it."""
-    share = Decimal(1)
-    for factor in factors:
-        share *= factor.value
-    names = " × ".join(factor.label.split(",")[0] for factor in factors)
-    return result(
-        "Capacity needed in the table, It",
-        rated.value / share,
-        "A",
-        formula=f"It = In / ({names})",
-        put_in=f"{rated.shown} / {plain(share)}",
-        figures=(rated, *factors),
-        source=SOURCE,
-    )
-
-
 def fuse_limit(iz: Figure) -> Working:
     """Return the largest rewirable fuse that guards a cable against overload."""
     factor = tabled("Factor for rewirable fuses", TABLES["fuse-factor"].at("rewirable"))
@@ -90,18 +73,4 @@ def fuse_limit(iz: Figure) -> Working:
         figures=(factor, iz),
         source="BS 7671:2018+A2:2022, 433.1.202",
         places=1,
-    )
-
-
-def capacity_for_fuse(rated: Figure) -> Working:
-    """Return the capacity that a rewirable fuse asks of its cable."""
-    factor = tabled("Factor for rewirable fuses", TABLES["fuse-factor"].at("rewirable"))
-    return result(
-        "Capacity that the fuse asks for",
-        rated.value / factor.value,
-        "A",
-        formula="Iz = In / 0.725",
-        put_in=f"{rated.shown} / {plain(factor.value)}",
-        figures=(rated, factor),
-        source="BS 7671:2018+A2:2022, 433.1.202",
     )

@@ -26,7 +26,10 @@ BY_RATING = {
     "sockets": "A socket circuit is taken as loaded to the rating of its device.",
     "distribution": "A cable to a board is taken as loaded to its device's rating.",
 }
-BY_RATING_FORMULA, BY_WATTS_FORMULA = "Ib = In", "I = P / U"
+BY_RATING_FORMULA = "Ib = In"
+BY_WATTS_FORMULA, BY_WATTS_OF_THREE = "I = P / U", "I = P / (3 × U)"
+AT_DECLARED = "Ohm's law, at the declared voltage"
+EVEN = "The load is taken as even on the three phases."
 STANDS_IN = "The load is not recorded: the rating of its device stands in for it."
 
 
@@ -36,13 +39,17 @@ def load_current(subject: Subject) -> Outcome:
     if use in BY_RATING:
         return by_rating(subject, BY_RATING[use])
     watts = watts_of(subject)
-    return by_watts(watts) if watts else by_rating(subject, STANDS_IN)
+    if watts is None:
+        return by_rating(subject, STANDS_IN)
+    if subject.three_phase:
+        return by_watts_of_three(watts)
+    return by_watts(watts, assumes=subject.phase_assumed)
 
 
 def design_current(subject: Subject) -> Outcome:
     """Return the current a circuit is laid out for: of a cooker, with diversity."""
     found = load_current(subject)
-    known = isinstance(found, Working) and found.formula == BY_WATTS_FORMULA
+    known = isinstance(found, Working) and found.formula != BY_RATING_FORMULA
     if subject.circuit.use != "cooker" or isinstance(found, CannotTell) or not known:
         return found
     return cooking(worked(found), sockets=cooker_sockets(subject))
@@ -83,13 +90,11 @@ def watts_of(subject: Subject) -> Figure | None:
     return recorded("Load of its points", sum(known, Decimal(0)), "W", where)
 
 
-def by_watts(watts: Figure, label: str = LABEL) -> Working:
-    """Return the current of a load at the declared voltage."""
-    volts = tabled(
-        "Declared voltage",
-        TABLES["supply"].at("declared voltage (V)", "Figure"),
-        unit="V",
-    )
+def by_watts(
+    watts: Figure, label: str = LABEL, *, assumes: tuple[str, ...] = ()
+) -> Working:
+    """Return the current of a single-phase load at the declared voltage."""
+    volts = _declared(assumes)
     return result(
         label,
         watts.value / volts.value,
@@ -97,8 +102,30 @@ def by_watts(watts: Figure, label: str = LABEL) -> Working:
         formula=BY_WATTS_FORMULA,
         put_in=f"{watts.shown} / {volts.shown}",
         figures=(watts, volts),
-        source="Ohm's law, at the declared voltage",
+        source=AT_DECLARED,
     )
+
+
+def by_watts_of_three(watts: Figure) -> Working:
+    """Return the current in each phase of a three-phase load, even on all three.
+
+    The declared voltage is that of each phase: a third of the load stands on it.
+    """
+    volts = _declared((EVEN,))
+    return result(
+        LABEL,
+        watts.value / (3 * volts.value),
+        "A",
+        formula=BY_WATTS_OF_THREE,
+        put_in=f"{watts.shown} / (3 × {volts.shown})",
+        figures=(watts, volts),
+        source=f"{AT_DECLARED} to neutral, each phase alike",
+    )
+
+
+def _declared(assumes: tuple[str, ...]) -> Figure:
+    value = TABLES["supply"].at("declared voltage (V)", "Figure")
+    return tabled("Declared voltage", value, unit="V", assumes=assumes)
 
 
 def by_rating(subject: Subject, why: str) -> Outcome:

@@ -21,6 +21,7 @@ from app.domain.circuits.fault import (
     rcd_limit,
     smallest_size,
 )
+from app.domain.circuits.guard import TWO_WAYS
 from app.domain.circuits.loop import (
     BREAKERS,
     CMIN,
@@ -32,7 +33,9 @@ from app.domain.circuits.loop import (
     zs,
     zs_limit,
 )
-from app.domain.circuits.subject import Subject, needs_elsewhere
+from app.domain.circuits.needed import needs_elsewhere
+from app.domain.circuits.subject import Subject
+from app.domain.rcd_times import delay_of
 from app.domain.record import Home
 from app.domain.record.choices import EARTHINGS, SUPPLY_BASES
 from app.domain.tables import TABLES
@@ -45,6 +48,10 @@ COPPER = frozenset(
 )
 CORE = "The protective conductor is taken as a copper core, the armour left out."
 FINAL = "It is taken as a final circuit: that asks for the shorter time."
+WITH_SOCKETS = (
+    "It is taken as a final circuit with sockets: that asks for the shorter time."
+)
+NOT_DELAYED = "The RCD is taken as not time-delayed: the record does not say."
 AT_ONCE = "The breaker is taken as opening within 0.1 s, which its maker may better."
 # BS EN 61008 and 61009, from memory: the longest time of a general RCD at IΔn.
 BY_RCD, RCD_S = "The RCD is taken as opening within 0.3 s.", Decimal("0.3")
@@ -97,7 +104,7 @@ def loop_impedance(subject: Subject) -> Outcome:
     """Return Zs at the far end of a circuit, warm, from the origin on."""
     ze, before = outside_loop(subject), subject.before
     if before is None:
-        return CannotTell(label=ZS, why="the supply reaches it by more ways than one")
+        return CannotTell(label=ZS, why=TWO_WAYS)
     every = (*before, subject.circuit)
     colds = [(each, own_r1r2(subject.of(each))) for each in every]
     known = [cold for _, cold in colds if isinstance(cold, Working)]
@@ -114,29 +121,37 @@ def loop_impedance(subject: Subject) -> Outcome:
 
 
 def time_to_cut_off(subject: Subject) -> Figure | CannotTell:
-    """Return how fast a fault of a circuit has to be cut off."""
+    """Return how fast a fault of a circuit has to be cut off.
+
+    BS 7671:2018+A2:2022, 411.3.2 and Table 41.1. While its use is not known, a circuit
+    up to 63 A may have a socket-outlet on it, so the shorter time is taken.
+    """
     rated = subject.rated()
     if rated is None:
         return subject.cannot(TIME, "rated_current_a")
     if subject.earthing == "unknown":
         return CannotTell(label=TIME, needs=subject.earthing_needed())
-    most = SOCKETS_TO if subject.has_sockets else FIXED_TO
+    unsaid = subject.circuit.use == "unknown"
+    most = SOCKETS_TO if subject.has_sockets or unsaid else FIXED_TO
     final = not subject.feeds_board and rated.value <= most
-    supposed = final and subject.circuit.use == "unknown"
     column = "TT" if subject.earthing == "tt" else "TN"
     value = TABLES["times"].at("final" if final else "other", column)
-    return tabled(TIME, value, assumes=(FINAL,) if supposed else ())
+    if not (final and unsaid):
+        return tabled(TIME, value)
+    bare = rated.value > FIXED_TO and not subject.has_sockets
+    return tabled(TIME, value, assumes=(WITH_SOCKETS if bare else FINAL,))
 
 
 def device_limit(subject: Subject) -> Outcome:
     """Return the largest Zs for a circuit's device."""
     rated, seconds = subject.rated(), time_to_cut_off(subject)
-    if rated is None or isinstance(seconds, CannotTell):
-        needs = seconds.needs if isinstance(seconds, CannotTell) else ()
-        return CannotTell(label=LIMIT, needs=needs)
+    if isinstance(seconds, CannotTell):
+        return seconds.model_copy(update={"label": LIMIT})
+    if rated is None or subject.guard is None:
+        return subject.cannot(LIMIT, "rated_current_a")
     if subject.kind in BREAKERS and subject.curve == "unknown":
-        ref = subject.way.ref if subject.way else ""
-        need = Need(ref=ref, name="curve", label="the type of its circuit-breaker")
+        ref, label = subject.guard.item.ref, "the type of its circuit-breaker"
+        need = Need(ref=ref, name="curve", label=label)
         return CannotTell(label=LIMIT, needs=(need,))
     found = zs_limit(subject.kind, rated, subject.curve, seconds.value)
     if isinstance(found, CannotTell):
@@ -167,7 +182,10 @@ def rcd_earth_limit(subject: Subject) -> Outcome | None:
         why = "the table is for an RCD without delay, and this one is time-delayed"
         return CannotTell(label=RA, why=why)
     where = f"{rcd.title} ({rcd.ref})"
-    return rcd_limit(recorded("IΔn", rcd.residual_current_ma, "mA", where))
+    residual = recorded("IΔn", rcd.residual_current_ma, "mA", where)
+    if delay_of(rcd) == "open":
+        residual = residual.model_copy(update={"assumes": (NOT_DELAYED,)})
+    return rcd_limit(residual)
 
 
 @told(SIZE)

@@ -28,20 +28,6 @@ def smallest_size(current: Figure, seconds: Figure, k: Figure) -> Working:
     )
 
 
-def withstand(k: Figure, size: Figure) -> Working:
-    """Return the energy that a conductor bears, to set beside what a device lets by."""
-    return result(
-        "What the conductor bears, k²S²",
-        k.value**2 * size.value**2,
-        "A²s",
-        formula="k² × S²",
-        put_in=f"{plain(k.value)}² × {size.shown}²",
-        figures=(k, size),
-        source=ADIABATIC,
-        places=0,
-    )
-
-
 def fault_current(volts: Figure, impedance: Figure) -> Working:
     """Return the current of a fault through a loop."""
     return result(
@@ -67,18 +53,4 @@ def rcd_limit(residual_ma: Figure) -> Working:
         figures=(residual_ma,),
         source="BS 7671:2018+A2:2022, 411.5.3, Table 41.5",
         places=0,
-    )
-
-
-def longest_for(limit: Figure, copper: Figure) -> Working:
-    """Return the length at which a conductor reaches a resistance."""
-    return result(
-        "Length at that resistance",
-        limit.value * 1000 / copper.value,
-        "m",
-        formula="limit × 1000 / mΩ/m",
-        put_in=f"{limit.shown} × 1000 / {copper.shown}",
-        figures=(limit, copper),
-        source="BS EN 60228",
-        places=1,
     )

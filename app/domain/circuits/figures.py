@@ -68,24 +68,26 @@ def _parts(subject: Subject) -> Iterator[Part]:
 
 
 def _load(subject: Subject) -> Part:
-    title, found, rated = (
-        "Load against the device",
-        design_current(subject),
-        _rated(subject),
-    )
+    title, found = "Load against the device", design_current(subject)
     if isinstance(found, CannotTell):
         return open_part("load", title, found)
-    if isinstance(rated, CannotTell):
-        return open_part("load", title, rated)
+    guard = subject.guard
+    limits = tuple(guard.limits()) if guard else ()
+    short = [words for words, rated in limits if rated.value < found.value]
     if found.formula == BY_RATING_FORMULA:
         says = f"No load is recorded: {found.shown} is the rating of its device."
-        return plain_part("load", title, found, says)
+        less = f" Less may pass {_listed(short)}." if short else ""
+        return plain_part("load", title, found, f"{says}{less}")
+    missing = subject.cannot(title, "rated_current_a")
+    unrated = guard.unrated() if guard else ()
+    if not short and (not limits or missing.needs or unrated):
+        needs = (*missing.needs, *unrated)
+        return open_part("load", title, missing.model_copy(update={"needs": needs}))
     words = (
-        f"The load is within the rating of the device, {rated.shown}.",
-        f"The load is more than the rating of the device, {rated.shown}.",
+        f"The load is within the rating of {_listed([words for words, _ in limits])}.",
+        f"The load is more than the rating of {_listed(short)}.",
     )
-    within = found.value <= rated.value
-    return judged("load", title, found, None, words, within=within)
+    return judged("load", title, found, None, words, within=not short)
 
 
 def _overload(subject: Subject, capacity: Outcome) -> Part:
@@ -99,11 +101,11 @@ def _overload(subject: Subject, capacity: Outcome) -> Part:
     bound = most or capacity
     words = (
         (
-            f"The device, {rated.shown}, is no larger than the cable allows, "
+            f"The device, {_device(subject)}, is no larger than the cable allows, "
             f"{bound.shown}."
         ),
         (
-            f"The device, {rated.shown}, is larger than the cable allows, "
+            f"The device, {_device(subject)}, is larger than the cable allows, "
             f"{bound.shown}. {ASK}"
         ),
     )
@@ -123,7 +125,7 @@ def _ring(subject: Subject, capacity: Outcome) -> Part:
     beyond = "; ".join(words for words in short if words)
     words = (
         (
-            f"Device {rated.shown}, conductors {line.shown}, "
+            f"Device {_device(subject)}, conductors {line.shown}, "
             f"capacity {capacity.shown}: "
             "as the rule for rings wants it."
         ),
@@ -270,6 +272,14 @@ def _rated(subject: Subject) -> Figure | CannotTell:
     if rated is None:
         return subject.cannot("Rating of the device", "rated_current_a")
     return rated
+
+
+def _device(subject: Subject) -> str:
+    return subject.guard.shown if subject.guard else ""
+
+
+def _listed(words: list[str]) -> str:
+    return ", and of ".join(words)
 
 
 def _shown(outcome: Outcome) -> str:

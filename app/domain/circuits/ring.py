@@ -1,30 +1,20 @@
-"""A ring final: its rule, how its current divides, and what its ends measure.
+"""A ring final: its rule, the voltage that it loses, and R1+R2 at its far side.
 
-Sources: BS 7671:2018+A2:2022, 433.1.204; the current divides as in any loop of even
-wire, so that it needs no table.
+Source: BS 7671:2018+A2:2022, 433.1.204.
 """
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass
-from decimal import Decimal
 
 from app.domain.circuits._working import (
-    COMMON_PRACTICE,
     Figure,
     Working,
-    plain,
     result,
-    tabled,
 )
 from app.domain.tables import TABLES, Value
 
 RULE = "ring-rule"
-# A textbook gives the ratio of the sizes, 1.67, for 2.5/1.5; the limits of the standard
-# for copper give 1.63. The band round it: common practice, no source.
-BAND = (Decimal("0.95"), Decimal("1.07"))
-ENDS_WITHIN = Decimal("0.05")
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,25 +33,6 @@ class RingTerm:
         return above and (self.most is None or self.has.value <= self.most.value)
 
 
-@dataclass(frozen=True, slots=True)
-class Place:
-    """A load on a ring: how far from one end, and what it draws."""
-
-    metres: Decimal
-    amps: Decimal
-
-
-@dataclass(frozen=True, slots=True)
-class Ends:
-    """What the three end-to-end figures of a ring say."""
-
-    line_and_neutral_agree: bool
-    ratio: Decimal
-    expected: Figure
-    ratio_agrees: bool
-    r1r2: Working
-
-
 def ring_terms(rated: Figure, line: Figure, iz: Figure) -> tuple[RingTerm, ...]:
     """Return what the rule for rings asks for: rating, size, capacity."""
     at = TABLES[RULE].at
@@ -76,46 +47,6 @@ def ring_terms(rated: Figure, line: Figure, iz: Figure) -> tuple[RingTerm, ...]:
             "Line and neutral conductor", line, at("smallest line and neutral (mm²)")
         ),
         RingTerm("Capacity of the cable", iz, at("smallest capacity of the cable (A)")),
-    )
-
-
-def leaving(loop_m: Decimal, loads: Sequence[Place]) -> Decimal:
-    """Return the current that leaves by the first end; the rest leaves by the other."""
-    return sum((p.amps * (loop_m - p.metres) for p in loads), Decimal(0)) / loop_m
-
-
-def drops(
-    loop_m: Decimal, loads: Sequence[Place], mv: Decimal
-) -> tuple[tuple[Place, Decimal], ...]:
-    """Return the voltage lost at each load, both ways round counted.
-
-    Args:
-        loop_m: Length of the whole loop.
-        loads: The loads, wherever they are.
-        mv: Drop of the cable in mV/A/m.
-    """
-    current, at, lost = leaving(loop_m, loads), Decimal(0), Decimal(0)
-    found = []
-    for place in sorted(loads, key=lambda p: p.metres):
-        lost += current * (place.metres - at) * mv / 1000
-        at = place.metres
-        current -= place.amps
-        found.append((place, lost))
-    return tuple(found)
-
-
-def ring_drop(loop: Figure, loads: Sequence[Place], mv: Figure) -> Working:
-    """Return the voltage lost at the worst place of a ring."""
-    found = drops(loop.value, loads, mv.value)
-    worst, lost = max(found, key=lambda each: each[1])
-    return result(
-        "Voltage drop of the ring",
-        lost,
-        "V",
-        formula="Both ways round: the current divides as the distances do",
-        put_in=f"worst at {plain(worst.metres)} m of {loop.shown}",
-        figures=(mv, loop),
-        source=COMMON_PRACTICE,
     )
 
 
@@ -160,36 +91,4 @@ def quarter(r1: Figure, r2: Figure) -> Working:
         figures=(r1, r2),
         source="IET Guidance Note 3, ring final continuity; from memory",
         places=3,
-    )
-
-
-def expected_ratio(line_mm2: Decimal, cpc_mm2: Decimal) -> Figure:
-    """Return r2 / r1 as the copper would have it.
-
-    Raises:
-        OutsideTableError: A size is not in the table.
-    """
-    conductor = TABLES["conductor"]
-    line, cpc = conductor.at(line_mm2), conductor.at(cpc_mm2)
-    ratio = cpc.value / line.value
-    return tabled("r2 / r1", Value(ratio, "", line.source, line.basis))
-
-
-def ring_ends(
-    r1: Figure, rn: Figure, r2: Figure, line_mm2: Decimal, cpc_mm2: Decimal
-) -> Ends:
-    """Read the end-to-end figures of line, neutral and protective conductor.
-
-    Raises:
-        OutsideTableError: A size is not in the table.
-    """
-    expected = expected_ratio(line_mm2, cpc_mm2)
-    ratio = r2.value / r1.value
-    low, high = (expected.value * share for share in BAND)
-    return Ends(
-        line_and_neutral_agree=abs(r1.value - rn.value) <= ENDS_WITHIN,
-        ratio=ratio,
-        expected=expected,
-        ratio_agrees=low <= ratio <= high,
-        r1r2=quarter(r1, r2),
     )

@@ -9,9 +9,12 @@ from functools import cached_property
 from itertools import chain
 
 from app.domain.chain import Chain, Step, chains, is_rcd
-from app.domain.circuits._working import CannotTell, Figure, Need, recorded
+from app.domain.circuits._working import CannotTell, Figure, Need
+from app.domain.circuits.guard import Guard, guard_of
+from app.domain.circuits.needed import figure_of, need_of
+from app.domain.circuits.phase import SINGLE, phase_of
 from app.domain.network import Network, points_on
-from app.domain.record import Board, Circuit, Device, IntakeItem, Item, Point, specs
+from app.domain.record import Board, Circuit, Device, IntakeItem, Point
 from app.domain.record.choices import EARTHINGS
 
 SOCKETS = frozenset(
@@ -34,21 +37,46 @@ class Subject:
 
     @cached_property
     def way(self) -> Device | IntakeItem | None:
-        """What guards it, if it is wired to one thing only."""
+        """What it is wired to, if that is one thing only; it need not guard it."""
         if len(self.circuit.ways) != 1:
             return None
         item = self.net.record.by_ref.get(self.circuit.ways[0])
         return item if isinstance(item, Device | IntakeItem) else None
 
+    @cached_property
+    def _guard(self) -> Guard | CannotTell:
+        return guard_of(self.net.record, self.circuit, self.chains)
+
+    @property
+    def guard(self) -> Guard | None:
+        """What guards it against overload, its way or something before that."""
+        return self._guard if isinstance(self._guard, Guard) else None
+
     @property
     def kind(self) -> str:
-        """Code of the kind of device; empty where that is not known."""
-        return self.way.kind if self.way else ""
+        """Code of the kind of device that guards it; empty where that is not known."""
+        return self.guard.kind if self.guard else ""
 
     @property
     def curve(self) -> str:
-        """Type of the device, for a circuit-breaker."""
-        return self.way.curve if isinstance(self.way, Device) else "unknown"
+        """Type of the device that guards it, for a circuit-breaker."""
+        return self.guard.curve if self.guard else "unknown"
+
+    @cached_property
+    def phase(self) -> str:
+        """Its phase; ``all`` for three, ``unknown`` where the record leaves it open."""
+        return phase_of(self.net.record, self.circuit, self.guard)
+
+    @property
+    def three_phase(self) -> bool:
+        """Whether it is on all three phases, by the record."""
+        return self.phase == "all"
+
+    @property
+    def phase_assumed(self) -> tuple[str, ...]:
+        """What is assumed where a three-phase home leaves its phase open."""
+        is_open = self.phase == "unknown" and self.net.record.home.phases == "three"
+        return (SINGLE,) if is_open else ()
 
     @cached_property
     def board(self) -> Board | None:
@@ -160,65 +188,42 @@ class Subject:
 
     def rated(self) -> Figure | None:
         """Return the rating of the device that guards it, if it is recorded."""
-        return figure_of(self.way, "rated_current_a") if self.way else None
+        return self.guard.rated if self.guard else None
 
     def cannot(self, label: str, *names: str) -> CannotTell:
         """Return that a thing cannot be told, naming those fields that are open.
 
         ``rated_current_a`` is of the device; all others are of the circuit.
         """
-        return CannotTell(label=label, needs=tuple(self._needs(names)))
+        guard = self._guard if "rated_current_a" in names else None
+        why = guard.why if isinstance(guard, CannotTell) else ""
+        return CannotTell(label=label, needs=tuple(self._needs(names)), why=why)
 
     def _needs(self, names: Sequence[str]) -> list[Need]:
-        found = []
+        found: list[Need] = []
         for name in names:
             if name == "rated_current_a":
-                if self.rated() is None:
-                    found.append(self._rating_needed())
+                found += self._rating_needed()
             elif getattr(self.circuit, name) in (None, "unknown"):
                 found.append(need_of(self.circuit, name))
         return found
 
-    def _rating_needed(self) -> Need:
-        if self.way:
-            return need_of(self.way, "rated_current_a", "the rating of its device")
-        several = len(self.circuit.ways) > 1
-        words = "which one way guards it" if several else "the way that it starts from"
-        return Need(ref=self.circuit.ref, name="ways", label=words)
+    def _rating_needed(self) -> tuple[Need, ...]:
+        if isinstance(self._guard, CannotTell):
+            return self._guard.needs
+        if self.rated():
+            return ()
+        item, name = self._guard.item, self._guard.item.title
+        label = (
+            "the rating of its device"
+            if self._guard.is_way
+            else f"the rating of {name}"
+        )
+        field = "fuse_a" if isinstance(item, Point) else "rated_current_a"
+        return (need_of(item, field, label),)
 
     def _of_home(self, own: str) -> str:
         return "unknown" if own == "unknown" else self.net.record.home.earthing
-
-
-def figure_of(item: Item, name: str) -> Figure | None:
-    """Return a number of an item, if it is recorded; nought is no rating or size."""
-    value = getattr(item, name)
-    if value is None or (value == 0 and name not in ("grouped_with", "insulation_mm")):
-        return None
-    spec = next(spec for spec in specs(type(item)) if spec.name == name)
-    where = f"{item.title} ({item.ref})"
-    return recorded(spec.label, Decimal(value), spec.unit, where)
-
-
-def need_of(item: Item, name: str, label: str = "") -> Need:
-    """Return that a field of an item is open."""
-    spec = next(spec for spec in specs(type(item)) if spec.name == name)
-    words = spec.label[0].lower() + spec.label[1:]
-    named = words if words.startswith("how ") else f"the {words}"
-    return Need(ref=item.ref, name=name, label=label or named)
-
-
-def needs_elsewhere(found: CannotTell, circuit: Circuit, here: Circuit) -> CannotTell:
-    """Return what is missing with the circuit named, where it is another than this."""
-    if circuit.ref == here.ref:
-        return found
-    title = circuit.title
-    needs = tuple(
-        need.model_copy(update={"label": f"{need.label} ({title})"})
-        for need in found.needs
-    )
-    why = f"{title}: {found.why}" if found.why else ""
-    return found.model_copy(update={"needs": needs, "why": why})
 
 
 def _counts(step: Step) -> bool:

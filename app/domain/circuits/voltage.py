@@ -8,8 +8,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from decimal import Decimal
 
-from app.domain.circuits._working import Figure, Working, plain, result, tabled, worked
-from app.domain.circuits.ring import Place
+from app.domain.circuits._working import Figure, Working, result, tabled, worked
 from app.domain.tables import TABLES
 
 SOURCE = "BS 7671:2018+A2:2022, Appendix 4, section 6"
@@ -38,21 +37,6 @@ def drop_spread(mv: Figure, current: Figure, length: Figure) -> Working:
         put_in=f"{mv.shown} × {current.shown} × {length.shown} / 2 / 1000",
         figures=(mv, current, length),
         source=f"{SOURCE}; on average the current goes half way",
-    )
-
-
-def drop_by_point(mv: Figure, loads: Sequence[Place]) -> Working:
-    """Return the drop at the far end of a radial from each load and its distance."""
-    moment = sum((p.amps * p.metres for p in loads), Decimal(0))
-    each = " + ".join(f"{plain(p.amps)} A × {plain(p.metres)} m" for p in loads)
-    return result(
-        "Voltage drop, point by point",
-        mv.value * moment / 1000,
-        "V",
-        formula="mV × sum of (I × distance) / 1000",
-        put_in=f"{mv.shown} × ({each}) / 1000",
-        figures=(mv,),
-        source=SOURCE,
     )
 
 
@@ -87,18 +71,4 @@ def drop_limit(*, lighting: bool) -> Working:
         put_in=f"{share.shown} × {volts.shown}",
         figures=(share, volts),
         source="BS 7671:2018+A2:2022, 525.202",
-    )
-
-
-def longest(limit: Figure, mv: Figure, current: Figure) -> Working:
-    """Return how long a radial may be for a drop, all at its far end."""
-    return result(
-        "Longest for that drop",
-        limit.value * 1000 / (mv.value * current.value),
-        "m",
-        formula="limit × 1000 / (mV × I)",
-        put_in=f"{limit.shown} × 1000 / ({mv.shown} × {current.shown})",
-        figures=(limit, mv, current),
-        source=SOURCE,
-        places=1,
     )

@@ -7,12 +7,22 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from app.domain.isolation.aim import Aim, borrowings
+from app.domain.isolation.own import FROM_THE_STREET
 from app.domain.isolation.sets import devices_on, next_before
 from app.domain.isolation.shapes import OnTheDay
-from app.domain.isolation.wires import Wires
+from app.domain.isolation.wires import Wires, carries_on
 from app.domain.kinds import POINT_KINDS
 from app.domain.network import Network
-from app.domain.record import Board, Circuit, Device, IntakeItem, Item, Point, Record
+from app.domain.record import (
+    Board,
+    Circuit,
+    Device,
+    IntakeItem,
+    Item,
+    Point,
+    Record,
+    Source,
+)
 from app.domain.record import Tie as TieItem
 
 WEAK_GRADES = frozenset({"0", "1", "2"})
@@ -82,8 +92,30 @@ class Case:
         return tuple(ref for ref in self.aim.circuits if ref in shared)
 
     @cached_property
+    def beside_network(self) -> tuple[Source, ...]:
+        """Other sources that can feed the work with the network off.
+
+        The earthing that is recorded is that of the network; how any of these is
+        earthed is written nowhere.
+        """
+        behind = self.wires.leads_to(self.targets)
+        return tuple(
+            source
+            for source in self.record.sources
+            if source.kind not in FROM_THE_STREET
+            and source.ref in behind
+            and carries_on(source)
+        )
+
+    @cached_property
     def earthings(self) -> frozenset[str]:
-        """The earthing arrangements of what the nearest set feeds."""
+        """The earthing arrangements of what the nearest set feeds, by any source."""
+        others = {"unknown"} if self.beside_network else frozenset[str]()
+        return self.earthings_of_network | others
+
+    @cached_property
+    def earthings_of_network(self) -> frozenset[str]:
+        """The same while the network feeds it."""
         of_home = self.record.home.earthing
         boards = self.near_boards
         found = {of_home if b.earthing == "supply" else b.earthing for b in boards}

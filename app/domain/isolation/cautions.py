@@ -3,20 +3,23 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from functools import partial
 
 from app.domain.chain import when_of
 from app.domain.isolation.case import Case
 from app.domain.isolation.names import called, named
+from app.domain.isolation.own import live_of_themselves
+from app.domain.isolation.own import may_have_battery as batteries_open
 from app.domain.isolation.shapes import Caution
 from app.domain.isolation.turns import MEMORY, PRACTICE, WIRING
-from app.domain.isolation.wires import Wires
+from app.domain.isolation.wires import Wires, whose_side
 from app.domain.kinds import POINT_KINDS
 from app.domain.odd import odd_among
-from app.domain.record import Board, Circuit, Device, IntakeItem
+from app.domain.record import Board, Circuit, Device, IntakeItem, Point
 from app.domain.record.choices import WHEN
 
+WITH_ONE = "If one has, it and what hangs on it stay live."
 _MAIN = re.compile(r"^\s*main(?:s)?(?:\s+switch|\s+isolator)?\s*$", re.IGNORECASE)
 
 
@@ -98,6 +101,24 @@ def own_battery(case: Case) -> Iterator[Caution]:
         )
 
 
+def may_have_battery(case: Case) -> Iterator[Caution]:
+    """Whether what feeds the work has a battery of its own is not recorded."""
+    behind = case.wires.leads_to(case.targets)
+    if found := [p for p in batteries_open(case.net) if p.ref in behind]:
+        yield _caution(
+            "may_have_battery",
+            f"{not_answered(found)} {WITH_ONE}",
+            PRACTICE,
+        )
+
+
+def not_answered(points: Iterable[Point]) -> str:
+    """Return that nobody wrote whether points have a battery, in one sentence."""
+    return (
+        f"Whether these have a battery of their own is not recorded: {named(points)}."
+    )
+
+
 def begins_unknown(case: Case) -> Iterator[Caution]:
     """Where a supply to the work begins is not recorded."""
     behind = case.wires.leads_to(case.targets) & case.wires.roots
@@ -151,7 +172,10 @@ def old_cable(case: Case) -> Iterator[Caution]:
 
 
 def not_the_main_switch(wires: Wires) -> tuple[Caution, ...]:
-    """Name each device that is called main switch and leaves something live."""
+    """Name each device that is called main switch and leaves something live.
+
+    What stays live of itself says nothing against it.
+    """
     return wires.net.keep("not the main switch", partial(_not_main_switches, wires))
 
 
@@ -163,9 +187,14 @@ def _not_main_switches(wires: Wires) -> tuple[Caution, ...]:
         called = _MAIN.match(device.label_found or "") or device.kind == "main_switch"
         if not called or not is_at_head(wires, device):
             continue
-        if left := wires.live([device.ref]) & before:
+        if left := _left_by(wires, device) & before:
             found.append(_not_main(device, len(left), _boards_left(wires, device)))
     return tuple(found)
+
+
+def _left_by(wires: Wires, device: Device) -> frozenset[str]:
+    begins = wires.roots - live_of_themselves(wires.net)
+    return frozenset(map(whose_side, wires.sides(begins, [device.ref])))
 
 
 def is_at_head(wires: Wires, device: Device) -> bool:
@@ -211,6 +240,7 @@ CAUTIONS: tuple[Callable[[Case], Iterator[Caution]], ...] = (
     two_way,
     local_switch,
     own_battery,
+    may_have_battery,
     begins_unknown,
     old_cable,
     tails,

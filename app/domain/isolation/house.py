@@ -5,16 +5,17 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from app.domain.conditions import bad_ones
-from app.domain.isolation.cautions import not_the_main_switch
+from app.domain.isolation.cautions import WITH_ONE, not_answered, not_the_main_switch
 from app.domain.isolation.help import STOP_WHEN, whom_to_call
 from app.domain.isolation.names import called, wrong_with
 from app.domain.isolation.outcome import affected, behind, room_name, switches, unfed
+from app.domain.isolation.own import live_because, may_have_battery
 from app.domain.isolation.rounds import STILL_FED, in_the_round, stayed_live
 from app.domain.isolation.sets import heads
 from app.domain.isolation.shapes import HouseOff, OnTheDay, StillLive
-from app.domain.isolation.sources import open_kinds, other_sources
+from app.domain.isolation.sources import may_stay, open_kinds, other_sources
 from app.domain.isolation.stops import KEEP_AWAY
-from app.domain.isolation.wires import Wires, carries_supply, wires
+from app.domain.isolation.wires import Wires, carries_supply, whose_side, wires
 from app.domain.network import Network
 from app.domain.record import Board, IntakeItem, Item, Point
 from app.domain.unknowns import unknowns_of_sources
@@ -35,6 +36,8 @@ def house_off(net: Network, day: OnTheDay | None = None) -> HouseOff:
         behind=behind(run, opened),
         still_live=still,
         goes_off=affected(run, lost),
+        may_stay=may_stay(record, day),
+        batteries=_batteries(net),
         not_main=not_the_main_switch(run),
         sources=other_sources(record, day),
         sources_answered=not open_kinds(record, day),
@@ -44,6 +47,11 @@ def house_off(net: Network, day: OnTheDay | None = None) -> HouseOff:
         stop_when=STOP_WHEN,
         call=whom_to_call(record.home),
     )
+
+
+def _batteries(net: Network) -> tuple[str, ...]:
+    found = may_have_battery(net)
+    return (f"{not_answered(found)} {WITH_ONE}",) if found else ()
 
 
 def _stops(bad: tuple[Item, ...]) -> tuple[str, ...]:
@@ -96,7 +104,19 @@ def _why(run: Wires, item: Item, opened: frozenset[str]) -> str:
         return "It is before the first switch." if yours else "Not yours to switch."
     if isinstance(item, Point) and unfed(run, item):
         return "What feeds it is not recorded. It counts as live."
+    if own := _kept_by(run, item, opened):
+        return own
     return "Something besides the network can feed it."
+
+
+def _kept_by(run: Wires, item: Item, opened: frozenset[str]) -> str:
+    """Return what keeps a thing live of itself, or what it hangs on; empty if none."""
+    reached = (
+        why
+        for point, why in live_because(run.net, item.ref)
+        if item.ref in map(whose_side, run.sides([point.ref], opened))
+    )
+    return next(reached, "")
 
 
 def _unknown(run: Wires) -> tuple[str, ...]:

@@ -18,7 +18,7 @@ from app.domain.isolation.names import called, listed, named
 from app.domain.isolation.wires import Wires, wires
 from app.domain.network import Network, Role, downstream, feeders_of, upstream
 from app.domain.record import Point, Record, Round
-from app.domain.trace.readings import standing
+from app.domain.trace.readings import standing, staying_on_tells
 from app.domain.uk_time import uk_time
 
 MOST_TOLD = 3
@@ -114,7 +114,7 @@ def _in_round(
         if point is None or not feeders_of(net, ref):
             continue
         saw = {reading.seen for reading in readings}
-        if "live" in saw and ref not in live and point.battery_backed != "yes":
+        if "live" in saw and ref not in live and staying_on_tells(point):
             yield Sighting(point, each, "live")
         elif saw == {"dead"} and ref not in behind and (each.when, ref) not in dark:
             yield Sighting(point, each, "dead")

@@ -162,6 +162,8 @@ class HouseOff(Model):
     behind: tuple[str, ...] = field("What stays live behind each", ())
     still_live: tuple[StillLive, ...] = field("Still live after", ())
     goes_off: tuple[Affected, ...] = field("What goes off, care first", ())
+    may_stay: str = field("Why what goes off may stay live", "")
+    batteries: tuple[str, ...] = field("Batteries that nobody answered", ())
     not_main: tuple[Caution, ...] = field("Called main switch, and is not", ())
     sources: tuple[OtherSource, ...] = field("Other sources", ())
     sources_answered: bool = field("Every source answered", default=False)

@@ -26,6 +26,8 @@ NO_PROOF = (
     "What the record says, not what is so. Off at the board is no proof: prove the "
     "tester, prove dead where you will touch, prove the tester again."
 )
+GOES_OFF = "Goes off as well"
+MAY_GO_OFF = "May go off, or stay live"
 FEW = 10
 POLES = {
     "line": "opens the line only",
@@ -72,6 +74,7 @@ class Sheet:
         still_live: What stays live where the work is, and behind the switches.
         unknown: What is not known there, and so counts as live.
         care: What goes off that someone will miss.
+        off_head: What the lists of what goes off are headed.
         others_off: What else goes off, room by room.
         rooms_off: The same in one line, counted where it is long.
         partly: What loses one supply and keeps another.
@@ -96,6 +99,7 @@ class Sheet:
     still_live: tuple[str, ...]
     unknown: tuple[str, ...]
     care: tuple[str, ...]
+    off_head: str
     others_off: tuple[str, ...]
     rooms_off: str
     partly: tuple[str, ...]
@@ -126,6 +130,7 @@ def sheet_of(plan: Plan) -> Sheet:
             f"{name}: what feeds it is not recorded." for name in _unknown(used)
         ),
         care=care_lines((*used.goes_off, *used.work_off)),
+        off_head=MAY_GO_OFF if _source_open(plan) else GOES_OFF,
         others_off=by_room(used.goes_off),
         rooms_off=in_short(used.goes_off),
         partly=tuple(
@@ -149,8 +154,8 @@ def house_sheet(found: HouseOff) -> Sheet:
     return Sheet(
         title="Whole house off",
         home=found.home_name,
-        advice=ADVICE["stop"] if found.stops or not found.sources_answered else "",
-        stops=(*found.stops, *found.unknown),
+        advice=ADVICE["stop"] if found.stops or found.may_stay else "",
+        stops=(*found.stops, *found.unknown, *filter(None, [found.may_stay])),
         reasons=(),
         labels=(),
         set_name="every switch of the home",
@@ -159,6 +164,7 @@ def house_sheet(found: HouseOff) -> Sheet:
         still_live=(TAILS, *found.behind, *items),
         unknown=(),
         care=care_lines(found.goes_off),
+        off_head=MAY_GO_OFF if found.may_stay else GOES_OFF,
         others_off=by_room(found.goes_off),
         rooms_off=in_short(found.goes_off),
         partly=(),
@@ -166,7 +172,11 @@ def house_sheet(found: HouseOff) -> Sheet:
         sources=tuple(
             f"{s.title}: {s.sentence}" for s in found.sources if s.known == "yes"
         ),
-        cautions=(*found.leave, *(caution.sentence for caution in found.not_main)),
+        cautions=(
+            *found.leave,
+            *(caution.sentence for caution in found.not_main),
+            *found.batteries,
+        ),
         steps=(),
         stop_when=found.stop_when,
         call=found.call,
@@ -238,6 +248,12 @@ class _WayLabel:
 
 def _unknown(used: Outcome) -> list[str]:
     return [place(point) for point in used.unknown_here]
+
+
+def _source_open(plan: Plan) -> bool:
+    """Return whether a source may feed what is said to go off: nobody knows where."""
+    codes = {reason.code for reason in plan.reasons}
+    return not codes.isdisjoint(("source_unanswered", "source_unplaced"))
 
 
 def _still_live(used: Outcome) -> tuple[str, ...]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from app.domain.isolation.names import called
+from app.domain.isolation.names import called, listed
 from app.domain.isolation.shapes import OnTheDay, OtherSource
 from app.domain.record import Record, Source
 from app.domain.record.choices import SOURCE_KINDS
@@ -39,6 +39,19 @@ def unplaced(record: Record) -> tuple[Source, ...]:
     """Return the sources that are there without the record saying where they join."""
     there = (s for s in record.sources if s.present == "yes")
     return tuple(s for s in there if not leads_somewhere(record, s))
+
+
+def may_stay(record: Record, day: OnTheDay) -> str:
+    """Return that what should go off may stay live, and for which sources; or nothing.
+
+    Of each nobody knows whether it is there, or where it joins.
+    """
+    names = [called(source) for source in unplaced(record)]
+    kinds = (*said_yes_unrecorded(record, day), *open_kinds(record, day))
+    names += [SOURCE_KINDS[kind].lower() for kind in kinds]
+    if not names:
+        return ""
+    return f"What should go off may stay live while these are open: {listed(names)}."
 
 
 def other_sources(record: Record, day: OnTheDay) -> tuple[OtherSource, ...]:

@@ -2,22 +2,25 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from app.domain.conditions import bad_ones
 from app.domain.isolation.case import Case
 from app.domain.isolation.names import called, listed, named, wrong_with
 from app.domain.isolation.outcome import breaks_neutral, unfed
+from app.domain.isolation.own import open_dc, own_batteries
 from app.domain.isolation.rounds import STILL_FED, stayed_live, told
 from app.domain.isolation.shapes import Reason
 from app.domain.isolation.sources import open_kinds, said_yes_unrecorded, unplaced
 from app.domain.isolation.turns import GUIDES, MEMORY, PRACTICE, WIRING, Rule, reason
+from app.domain.isolation.wires import whose_side
 from app.domain.network import upstream
-from app.domain.record import Board, Device, IntakeItem, Item
+from app.domain.record import Board, Device, IntakeItem, Item, Point
 from app.domain.record.choices import SOURCE_KINDS
 from app.domain.results.polarity import polarity_wrong
 
 WIRING_TESTED = "BS 7671:2018+A2:2022, 132.14.1 and 643.6, from memory."
+DC_LIVE = "BS 7671:2018+A2:2022, section 712, from memory."
 KEEP_AWAY = "Keep away and call, before any switch there is touched."
 # What a person can settle on the day, by asking whoever depends on it.
 SETTLED = frozenset({"leave_on", "medical"})
@@ -100,6 +103,55 @@ def not_parted(case: Case) -> Iterator[Reason]:
             f"These cannot be made dead from here: {named(named_ones)}.",
             MEMORY,
         )
+
+
+def battery_feeds(case: Case) -> Iterator[Reason]:
+    """What is worked on, or what feeds it, has a battery of its own."""
+    holders, found = _kept_live(case, own_batteries(case.net))
+    if found:
+        yield stop(
+            "battery_feeds",
+            "These have a battery of their own and feed more: "
+            f"{named(holders)}. {_count_as_live(holders, found)} Switch the battery "
+            "off at itself and unplug it. What has no plug is an electrician's.",
+            MEMORY,
+        )
+
+
+def dc_side(case: Case) -> Iterator[Reason]:
+    """What is on the d.c. side of an inverter or a battery is not recorded."""
+    holders, found = _kept_live(case, open_dc(case.net))
+    if found:
+        yield stop(
+            "dc_side",
+            f"The d.c. side of these is not recorded: {named(holders)}. "
+            f"{_count_as_live(holders, found)} Record what is wired to that side, or "
+            "leave it to an electrician.",
+            DC_LIVE,
+        )
+
+
+def _count_as_live(holders: tuple[Point, ...], found: tuple[Item, ...]) -> str:
+    if set(found) == set(holders):
+        return "They count as live, whatever is switched."
+    return f"So these count as live, whatever is switched: {named(found)}."
+
+
+def _kept_live(
+    case: Case, holders: Iterable[Point]
+) -> tuple[tuple[Point, ...], tuple[Item, ...]]:
+    """Return those of some points that keep part of the work live, and that part."""
+    refs = [*(point.ref for point in case.aim.points), *case.aim.circuits]
+    part: dict[str, frozenset[str]] = {}
+    for point in holders:
+        reached = case.wires.sides([point.ref], case.used)
+        part[point.ref] = frozenset(map(whose_side, reached)) & {*refs}
+    kept = [ref for ref in refs if any(ref in each for each in part.values())]
+    by_ref = case.record.by_ref
+    return (
+        tuple(point for point in holders if part[point.ref]),
+        tuple(by_ref[ref] for ref in kept),
+    )
 
 
 def seen_live(case: Case) -> Iterator[Reason]:
@@ -270,6 +322,8 @@ STOPS: tuple[Rule, ...] = (
     feed_unknown,
     unidentified,
     not_parted,
+    battery_feeds,
+    dc_side,
     seen_live,
     whose,
     board_itself,

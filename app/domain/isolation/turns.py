@@ -14,13 +14,15 @@ from app.domain.isolation.names import called, listed, named
 from app.domain.isolation.outcome import CARRIERS, breaks_neutral
 from app.domain.isolation.rounds import seen_otherwise, told
 from app.domain.isolation.shapes import Advice, Reason
-from app.domain.network import points_on
+from app.domain.network import feeders_of, points_on
+from app.domain.phases import TWO_GUARD_ONE, each_its_own
 from app.domain.record import Circuit, Point, Room, Source
 
 PRACTICE = "Common practice, no source."
 MEMORY = "From memory."
 GUIDES = "After HSE GS38 (2015) and HSG85 (2013), read in part; our own words."
 WIRING = "BS 7671:2018+A2:2022, sections 462 and 537, read in part."
+WAYS = "BS 7671:2018+A2:2022, 314.4 and 433.1, from memory."
 
 
 def turns(case: Case) -> tuple[Reason, ...]:
@@ -108,6 +110,26 @@ def two_circuits(case: Case) -> Iterator[Reason]:
         )
 
 
+def two_ways(case: Case) -> Iterator[Reason]:
+    """A circuit of the work is on more ways than one, and not as phases of a supply."""
+    ways = {ref: tuple(feeders_of(case.net, ref)) for ref in case.aim.circuits}
+    found = [
+        ref
+        for ref, feeders in ways.items()
+        if len(feeders) > 1 and not each_its_own(case.record, feeders)
+    ]
+    by_ref = case.record.by_ref
+    if found:
+        feeding = dict.fromkeys(way for ref in found for way in ways[ref])
+        yield reason(
+            "two_ways",
+            f"More than one way feeds {named(by_ref[ref] for ref in found)}: "
+            f"{named(by_ref[way] for way in feeding)}. If these are no phases of one "
+            f"supply, the record is wrong, or {TWO_GUARD_ONE}",
+            WAYS,
+        )
+
+
 def neutral_elsewhere(case: Case) -> Iterator[Reason]:
     """Line and neutral of a point belong to different circuits."""
     circuits = (case.record.find(Circuit, ref) for ref in case.borrowed)
@@ -144,11 +166,16 @@ def earthing(case: Case) -> Iterator[Reason]:
 
 
 def _not_known(case: Case) -> str:
-    """Say whose earthing is not known: the home's, or only what a board passes on."""
-    boards = [board for board in case.near_boards if board.earthing == "unknown"]
-    if case.record.home.earthing == "unknown" or not boards:
-        return "The earthing is not known"
-    return f"The earthing of what {named(boards)} feeds is not answered"
+    """Say whose earthing is not known: the home's, a board's, or another source's."""
+    if "unknown" in case.earthings_of_network:
+        boards = [board for board in case.near_boards if board.earthing == "unknown"]
+        if case.record.home.earthing == "unknown" or not boards:
+            return "The earthing is not known"
+        return f"The earthing of what {named(boards)} feeds is not answered"
+    return (
+        f"Another source can feed this: {named(case.beside_network)}. Whether the "
+        "neutral is earthed then is not recorded"
+    )
 
 
 def single_pole(case: Case) -> Iterator[Reason]:
@@ -208,6 +235,7 @@ TURNS: tuple[Rule, ...] = (
     label,
     not_looked_at,
     two_circuits,
+    two_ways,
     neutral_elsewhere,
     lighting,
     earthing,

@@ -15,6 +15,7 @@ from dataclasses import dataclass, field
 from functools import cached_property, partial
 
 from app.domain.chain import poles_opened, switches_itself
+from app.domain.isolation.own import live_of_themselves
 from app.domain.network import Feed, Network, feeders_of, joined_at
 from app.domain.record import (
     Board,
@@ -52,8 +53,8 @@ class Wires:
         net: The supply network that this was made from.
         ahead: What each side of a thing can carry the supply to, switches apart.
         back: What can carry the supply to each side of a thing, switches apart.
-        roots: Where the supply begins: each source, and each thing of which the
-            record does not say what feeds it.
+        roots: Where the supply begins: each source, each thing of which the record
+            does not say what feeds it, and each point that stays live of itself.
         openable: Devices and intake items of one's own that part what is behind them,
             and the d.c. isolators of sources.
     """
@@ -261,6 +262,7 @@ def _roots(net: Network) -> frozenset[str]:
     """
     carrying = [i.ref for i in net.record.items() if carries_supply(i)]
     begun = {source.ref for source in net.record.sources}
+    begun |= live_of_themselves(net)
     begun |= {ref for ref in carrying if not feeders_of(net, ref).keys() - {ref}}
     reached = _spread(begun, net.feeds_of["line"])
     return frozenset(begun | {ref for ref in carrying if ref not in reached})

@@ -91,12 +91,15 @@ class PointKind(Kind):
         switches: Poles opened by the switch in it, if every one has a switch.
         guards_onward: Whether an RCD in it guards what is tied behind it; in a
             socket-outlet it guards that outlet, and perhaps nothing more.
+        often_battery: Whether one on the mains often has a battery of its own too, by
+            which it stays on without its supply.
     """
 
     group: Literal["sockets", "lights", "alarms", "fixed", "other"]
     has_fuse: bool = False
     switches: Poles = "none"
     guards_onward: bool = False
+    often_battery: bool = False
 
 
 K = TypeVar("K", bound=Kind)

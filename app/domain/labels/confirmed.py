@@ -5,7 +5,7 @@ from __future__ import annotations
 from app.domain.network import Network, downstream, points_on
 from app.domain.record import Device, Tie
 
-# Seen twice or by a second person, or stated in an electrician's document.
+# Confirmed by a second look or by elimination, or in an electrician's document.
 SURE = frozenset({"4", "5"})
 
 

@@ -9,9 +9,11 @@ from typing import Literal
 from app.domain.answers import Named
 from app.domain.board import HEADS
 from app.domain.circuits._working import Figure, plain, tabled
-from app.domain.circuits.subject import figure_of
+from app.domain.circuits.needed import figure_of
+from app.domain.circuits.phase import THREE
 from app.domain.load.demand import Demand, amps, demand
 from app.domain.load.loads import Load, below
+from app.domain.load.phases import LOOSE, heaviest, is_three, on_phase
 from app.domain.load.rcd import nearest_before
 from app.domain.network import Network
 from app.domain.record import Device, IntakeItem
@@ -33,6 +35,8 @@ CARRIER = (
     "The figure on a cut-out is what it may hold; the fuse in it may be smaller, and "
     "only the network can say."
 )
+ASK = " Ask an electrician."
+NO_PHASE = " That counts every circuit on it whose phase is not recorded."
 SWITCHES = frozenset({"isolator", "changeover"})
 
 
@@ -61,13 +65,14 @@ def supply_fuses(net: Network, loads: tuple[Load, ...]) -> tuple[Against, ...]:
     """Return the demand against each supply fuse, by phase where there are three."""
     cutouts = [item for item in net.record.intake if item.kind == "cutout"]
     if not cutouts:
-        found = demand(net, loads)
+        found = heaviest(net, loads)
+        most = f"{found.total}{' on one phase at most' if is_three(net) else ''}"
         return (
             Against(
                 what="supply_fuse",
                 demand=found.shown,
                 sign="open",
-                says=f"{CAUTIOUS}: {found.total}. {FIND_OUT}",
+                says=f"{CAUTIOUS}: {most}. {FIND_OUT}",
             ),
         )
     return tuple(
@@ -75,36 +80,21 @@ def supply_fuses(net: Network, loads: tuple[Load, ...]) -> tuple[Against, ...]:
     )
 
 
-def on_phase(loads: tuple[Load, ...], phase: str) -> tuple[Load, ...]:
-    """Return the loads of one phase, those on all three too."""
-    return tuple(load for load in loads if load.phase in (phase, "all"))
-
-
 def _supply_fuse(
     net: Network, cutout: IntakeItem, loads: tuple[Load, ...]
-) -> Iterator[Against]:
+) -> list[Against]:
     hanging = below(net, cutout.ref, loads) + tuple(x for x in loads if not x.ref)
-    if net.record.home.phases != "three":
-        yield _fuse(cutout, demand(net, hanging), "")
-        return
-    loose = sum(load.phase == "unknown" for load in hanging)
-    for phase in ("l1", "l2", "l3"):
-        found = _fuse(cutout, demand(net, on_phase(hanging, phase)), phase.upper())
-        if loose and found.sign == "within":
-            says = (
-                f"{found.demand} at least on {phase.upper()}: of {loose} circuits the "
-                "phase is not recorded."
-            )
-            found = found.model_copy(update={"sign": "open", "says": says})
-        yield found
+    if not is_three(net):
+        return _noted(cutout, [_fuse(cutout, demand(net, hanging), "")])
+    loose = sum(load.phase == LOOSE for load in hanging)
+    found = [(phase, demand(net, on_phase(hanging, phase))) for phase in THREE]
+    fuses = [_fuse(cutout, each, phase.upper(), loose) for phase, each in found]
+    return _noted(cutout, fuses)
 
 
-def _fuse(cutout: IntakeItem, found: Demand, phase: str) -> Against:
+def _fuse(cutout: IntakeItem, found: Demand, phase: str, loose: int = 0) -> Against:
     rated = figure_of(cutout, "rated_current_a")
-    sign, says = _fuse_words(rated, found)
-    printed = cutout.basis not in ("document", "told")
-    note = f" {CARRIER}" if rated and printed else ""
-    on = f"{phase}: " if phase else ""
+    sign, says = _fuse_words(rated, found, loose)
     return Against(
         what="supply_fuse",
         thing=Named(ref=cutout.ref, title=cutout.title),
@@ -112,22 +102,41 @@ def _fuse(cutout: IntakeItem, found: Demand, phase: str) -> Against:
         rated=rated,
         demand=found.shown,
         sign=sign,
-        says=f"{on}{says}{note}",
+        says=f"{phase}: {says}" if phase else says,
     )
 
 
-def _fuse_words(rated: Figure | None, found: Demand) -> tuple[Sign, str]:
+def _noted(cutout: IntakeItem, found: list[Against]) -> list[Against]:
+    """Say once what a sum beyond it means, and what a printed figure is worth."""
+    beyond = [n for n, each in enumerate(found) if each.sign == "beyond"]
+    place = beyond[0] if beyond else len(found) - 1
+    printed = cutout.rated_current_a and cutout.basis not in ("document", "told")
+    more = (USUAL if beyond else "", CARRIER if printed else "")
+    says = " ".join(part for part in (found[place].says, *more) if part)
+    found[place] = found[place].model_copy(update={"says": says})
+    return found
+
+
+def _fuse_words(rated: Figure | None, found: Demand, loose: int) -> tuple[Sign, str]:
     if rated is None:
         return "open", f"{CAUTIOUS}: {found.total}. {FIND_OUT}"
-    left = len(found.not_counted)
     spare = rated.value - found.amps
     said = f"{CAUTIOUS}: {found.total} against a supply fuse of {rated.shown}"
     if spare < 0:
-        return "beyond", f"{said}, {amps(-spare)} more. {USUAL}"
-    if left:
-        what = "one circuit is" if left == 1 else f"{left} circuits are"
-        return "open", f"{said}, but {what} not counted: no verdict yet."
+        return "beyond", f"{said}, {amps(-spare)} more."
+    left = (
+        _counted(len(found.not_counted), "circuit", "not counted"),
+        _counted(loose, "load", "on no phase recorded"),
+    )
+    if any(left):
+        doubt = " and ".join(each for each in left if each)
+        return "open", f"{said}, but {doubt}: no verdict yet."
     return "within", f"{said}: {amps(spare)} to spare."
+
+
+def _counted(number: int, noun: str, how: str) -> str:
+    what = f"one {noun} is" if number == 1 else f"{number} {noun}s are"
+    return f"{what} {how}" if number else ""
 
 
 def _tails(net: Network, loads: tuple[Load, ...]) -> Iterator[Against]:
@@ -135,7 +144,7 @@ def _tails(net: Network, loads: tuple[Load, ...]) -> Iterator[Against]:
         if item.kind == "tails" and item.owner in ("consumer", "unknown"):
             hanging = below(net, item.ref, loads)
             if hanging:
-                yield _tail(net, item, demand(net, hanging))
+                yield _tail(net, item, heaviest(net, hanging))
 
 
 def _tail(net: Network, item: IntakeItem, found: Demand) -> Against:
@@ -180,13 +189,20 @@ def _switches(net: Network, loads: tuple[Load, ...]) -> Iterator[Against]:
     for item in every:
         hanging = below(net, item.ref, loads)
         if hanging:
-            yield _switch(net, item, demand(net, hanging))
+            yield _switch(net, item, hanging)
 
 
-def _switch(net: Network, item: Device | IntakeItem, found: Demand) -> Against:
+def _switch(
+    net: Network, item: Device | IntakeItem, hanging: tuple[Load, ...]
+) -> Against:
     rated, fuse = figure_of(item, "rated_current_a"), nearest_before(net, item.ref)
     fuse_a = fuse.rated_current_a if fuse else None
+    found = heaviest(net, hanging)
     sign, says = _switch_words(rated, fuse_a, found)
+    if sign == "beyond" and rated:
+        sure = heaviest(net, hanging, loose=False)
+        if sure.amps <= rated.value:
+            sign, says = "open", f"{says.removesuffix(ASK)}{NO_PHASE}"
     return Against(
         what="switch",
         thing=Named(ref=item.ref, title=_title(net, item)),
@@ -209,7 +225,7 @@ def _switch_words(
     known = f"is {plain(fuse_a)} A" if fuse_a else "is not recorded"
     before = f"The fuse or breaker before it {known}."
     if found.amps > rated.value:
-        return "beyond", f"{said}. {before} Ask an electrician."
+        return "beyond", f"{said}. {before}{ASK}"
     if fuse_a is None or found.not_counted:
         left = " Not everything on it is counted." if found.not_counted else ""
         return "open", f"{said}. {before}{left}"

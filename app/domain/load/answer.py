@@ -9,6 +9,7 @@ from app.domain.load.against import Against, against
 from app.domain.load.demand import Demand, demand
 from app.domain.load.differ import RcdsDiffer, rcds_differ
 from app.domain.load.loads import Load, loads_of
+from app.domain.load.phases import PhaseDemand, by_phase
 from app.domain.load.rcd import RcdLoading, rcd_loadings
 from app.domain.load.what_if import Addition, WhatIf, what_if
 from app.domain.network import Network
@@ -20,7 +21,8 @@ class LoadAnswer(Model):
 
     asks: Literal["load"] = "load"
     home: str = field("Home", ...)
-    demand: Demand = field("Demand today", ...)
+    demand: Demand = field("Demand today; of three phases, all of them together", ...)
+    phases: tuple[PhaseDemand, ...] = field("Phase by phase, in a three-phase home", ())
     loads: tuple[Load, ...] = field("Loads, circuit by circuit", ())
     against: tuple[Against, ...] = field("Against what carries it", ())
     rcds: tuple[RcdLoading, ...] = field("Each RCD", ())
@@ -34,6 +36,7 @@ def load_answer(net: Network, additions: Sequence[Addition] = ()) -> LoadAnswer:
     return LoadAnswer(
         home=net.record.home.ref,
         demand=demand(net, loads),
+        phases=by_phase(net, loads),
         loads=loads,
         against=against(net, loads),
         rcds=rcd_loadings(net, loads),

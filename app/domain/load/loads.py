@@ -15,7 +15,7 @@ from app.domain.circuits import (
 from app.domain.circuits.current import cooker_sockets
 from app.domain.load.groups import GROUP_OF_USE, NO_LOAD
 from app.domain.network import Network, downstream
-from app.domain.record import Circuit, Device
+from app.domain.record import Circuit
 from app.domain.record._field import Model, field
 
 NO_USE = "Cannot tell: what it is used for is not recorded."
@@ -72,7 +72,7 @@ def _load(subject: Subject) -> Load:
         sockets=cooker_sockets(subject),
         managed=circuit.managed == "yes",
         off_peak=_off_peak(subject.net, circuit),
-        phase=subject.way.phase if isinstance(subject.way, Device) else "unknown",
+        phase=subject.phase,
     )
 
 

@@ -15,9 +15,10 @@ from typing import Literal
 from app.domain.answers import Named
 from app.domain.chain import Chain, Step, chains, is_overcurrent
 from app.domain.circuits._working import Exact, plain
+from app.domain.circuits.guard import as_guard, rated_of
 from app.domain.kinds import DEVICE_KINDS, INTAKE_KINDS
-from app.domain.load.demand import demand
 from app.domain.load.loads import Load, below
+from app.domain.load.phases import heaviest
 from app.domain.network import Network, fed_by
 from app.domain.record import Circuit, Device, IntakeItem, Record
 from app.domain.record._field import Model, Number, field
@@ -39,6 +40,7 @@ class RcdLoading(Model):
     ways: tuple[Named, ...] = field("Ways behind it", ())
     ways_a: Exact = field("Sum of their ratings, as far as they are known", ...)
     ways_unknown: tuple[Named, ...] = field("Ways whose rating is not recorded", ())
+    bare: tuple[Named, ...] = field("Circuits with no fuse or breaker behind it", ())
     left_out: tuple[Named, ...] = field("Ways that feed in, left out", ())
     demand: str = field("Demand behind it with diversity, for information", "")
     by_before: bool | None = field("Shown by what is before it")
@@ -57,13 +59,15 @@ def rcd_loadings(net: Network, loads: tuple[Load, ...]) -> tuple[RcdLoading, ...
 def rcd_loading(net: Network, rcd: Device, loads: tuple[Load, ...]) -> RcdLoading:
     """Return one RCD's loading."""
     before = nearest_before(net, rcd.ref)
-    ways = tuple(_ways(net, rcd.ref))
+    ways, bare_ones = behind(net, rcd.ref)
     feeding = tuple(way for way in ways if _feeds_in(net.record, way))
     counted = [way for way in ways if way not in feeding]
-    unknown = [way for way in counted if not way.rated_current_a]
-    total = sum((way.rated_current_a or Decimal(0) for way in counted), Decimal(0))
+    ratings = {way.ref: rated_of(way) for way in counted}
+    unknown = [way for way in counted if not ratings[way.ref]]
+    total = sum((r.value for r in ratings.values() if r), Decimal(0))
     by_before = _holds(rcd.rated_current_a, before.rated_current_a if before else None)
     by_ways = _by_sum(rcd.rated_current_a, total, complete=not unknown)
+    by_ways = False if bare_ones and by_ways else by_ways
     bare = RcdLoading(
         rcd=_named(net.record, rcd.ref),
         board=rcd.board,
@@ -74,8 +78,9 @@ def rcd_loading(net: Network, rcd: Device, loads: tuple[Load, ...]) -> RcdLoadin
         ways=tuple(_named(net.record, way.ref) for way in counted),
         ways_a=total,
         ways_unknown=tuple(_named(net.record, way.ref) for way in unknown),
+        bare=tuple(_named(net.record, each.ref) for each in bare_ones),
         left_out=tuple(_named(net.record, way.ref) for way in feeding),
-        demand=demand(net, below(net, rcd.ref, loads)).shown,
+        demand=heaviest(net, below(net, rcd.ref, loads)).shown,
         by_before=by_before,
         by_ways=by_ways,
         verdict=_verdict(by_before, by_ways),
@@ -90,7 +95,8 @@ def nearest_before(net: Network, ref: str) -> Step | None:
     None, if on any way there is none or its rating is not recorded.
     """
     found = [_nearest(chain) for chain in chains(net, ref)]
-    known = [step for step in found if step and step.rated_current_a]
+    guards = [as_guard(net.record, step) for step in found if step]
+    known = [step for step in guards if step.rated_current_a]
     if not known or len(known) < len(found):
         return None
     return max(known, key=lambda step: step.rated_current_a or Decimal(0))
@@ -101,19 +107,29 @@ def _nearest(chain: Chain) -> Step | None:
     return next((step for step in before if is_overcurrent(step)), None)
 
 
-def _ways(net: Network, ref: str) -> Iterator[Device | IntakeItem]:
-    """Yield the first fuses and breakers behind a thing, on every branch, each once."""
+def behind(
+    net: Network, ref: str
+) -> tuple[tuple[Device | IntakeItem, ...], tuple[Circuit, ...]]:
+    """Return the first fuses and breakers behind a thing, on every branch, each once.
+
+    Beside them the circuits that hang on it with none between.
+    """
     seen, waiting = {ref}, list(fed_by(net, ref))
+    ways: list[Device | IntakeItem] = []
+    bare: list[Circuit] = []
     while waiting:
         here = waiting.pop(0)
-        item = net.record.by_ref[here]
-        if here in seen or not isinstance(item, Device | IntakeItem):
+        if here in seen:
             continue
         seen.add(here)
-        if _protects(item):
-            yield item
-        else:
+        item = net.record.by_ref[here]
+        if isinstance(item, Circuit):
+            bare.append(item)
+        elif isinstance(item, Device | IntakeItem) and _protects(item):
+            ways.append(item)
+        elif isinstance(item, Device | IntakeItem):
             waiting[:0] = fed_by(net, here)
+    return tuple(ways), tuple(bare)
 
 
 def _protects(item: Device | IntakeItem) -> bool:
@@ -177,6 +193,9 @@ def _before_words(found: RcdLoading) -> str:
 
 
 def _ways_words(found: RcdLoading) -> str:
+    if found.bare:
+        names = " and ".join(each.title for each in found.bare)
+        return f"No fuse or breaker stands between it and {names}."
     if not found.ways:
         return "No way behind it is recorded."
     least = "at least " if found.ways_unknown else ""

@@ -12,6 +12,7 @@ from app.domain.load.against import Against, supply_fuses
 from app.domain.load.demand import Demand, demand
 from app.domain.load.differ import Said
 from app.domain.load.loads import Load
+from app.domain.load.phases import PhaseDemand, by_phase
 from app.domain.network import Network
 from app.domain.record._field import Model, Number, OneOf, field
 from app.domain.record.choices import YES_NO
@@ -89,7 +90,8 @@ class WhatIf(Model):
     """The home with something more, beside the home today."""
 
     additions: tuple[Addition, ...] = field("What is added", ())
-    then: Demand = field("Demand then", ...)
+    then: Demand = field("Demand then; of three phases, all of them together", ...)
+    phases: tuple[PhaseDemand, ...] = field("Phase by phase, in a three-phase home", ())
     against: tuple[Against, ...] = field("Against the supply fuse, then", ())
     to_do: tuple[Said, ...] = field("What to do first", ())
 
@@ -137,6 +139,7 @@ def what_if(
     return WhatIf(
         additions=tuple(additions),
         then=demand(net, every),
+        phases=by_phase(net, every),
         against=then,
         to_do=tuple(_to_do(net, additions, then)),
     )

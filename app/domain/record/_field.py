@@ -6,6 +6,7 @@ The rows, the document and its schema, the forms and the search all read them fr
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date, datetime
@@ -75,14 +76,22 @@ class RefTo:
     sorts: tuple[str, ...]
 
 
+# Unicode 15, Bidirectional Algorithm (UAX 9): embeddings, overrides, isolates.
+TURNING = re.compile("[\u202a-\u202e\u2066-\u2069]")
+
+
 def _plain_text(value: str) -> str:
-    """Refuse what no form or sheet can show: control characters, half characters."""
+    """Refuse what no form or sheet can show: control characters, half characters.
+
+    What turns the direction of writing is left out, for it would turn round the rest of
+    a sentence that it came to stand in: letters know their direction without it.
+    """
     for character in value:
         if (character < " " and character not in "\n\t") or character == "\x7f":
             raise ValueError("must hold no control characters")
         if "\ud800" <= character <= "\udfff":
             raise ValueError("must hold whole characters")
-    return value
+    return TURNING.sub("", value)
 
 
 def _one_line(value: str) -> str:

@@ -286,7 +286,7 @@ GRADES = {
     "1": "Label says so",
     "2": "Told, or on paper",
     "3": "Seen: went off and came back",
-    "4": "Seen twice, or by a second person",
+    "4": "Seen, confirmed by a second look or by elimination",
     "5": "In an electrician's document",
 }
 DAY_OR_NIGHT = {"day": "By day", "night": "By night, in off-peak hours"}

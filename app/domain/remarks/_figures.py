@@ -43,8 +43,10 @@ def found_beyond(sight: Sight, circuit: Circuit, part: Part) -> Found:
     worked = part.found
     if worked.outcome == "figure" and not says.startswith(worked.shown):
         says = f"{worked.shown}. {says}"
+    guard = sight.guard(circuit)
+    ways = refs_of((*sight.ways(circuit), *((guard.item,) if guard else ())))
     return Found(
-        (circuit.ref, *refs_of(sight.ways(circuit))),
+        tuple(dict.fromkeys((circuit.ref, *ways))),
         f"{sight.name(circuit.ref)}: {says}{assumes}",
         figures,
     )

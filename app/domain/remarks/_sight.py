@@ -11,7 +11,8 @@ from functools import cached_property
 
 from app.domain.answers import Cover
 from app.domain.chain import Chain, Step, chains, is_overcurrent, is_rcd
-from app.domain.circuits import CircuitAnswer, circuit_figures
+from app.domain.circuits import CircuitAnswer, Subject, circuit_figures
+from app.domain.circuits.guard import Guard, as_guard
 from app.domain.fault import Fault
 from app.domain.faults import faults
 from app.domain.kinds import DEVICE_KINDS
@@ -84,7 +85,12 @@ class Sight:
 
     def overcurrent(self, ref: str) -> Step | None:
         """Return the nearest fuse or circuit-breaker before a thing."""
-        return next((s for s in self.before(ref) if is_overcurrent(s)), None)
+        found = next((s for s in self.before(ref) if is_overcurrent(s)), None)
+        return as_guard(self.record, found) if found else None
+
+    def guard(self, circuit: Circuit) -> Guard | None:
+        """Return what guards a circuit against overload, if that can be told."""
+        return Subject(self.net, circuit).guard
 
     @cached_property
     def covers(self) -> dict[str, Cover]:

@@ -5,7 +5,8 @@ from __future__ import annotations
 from decimal import Decimal
 
 from app.domain.load import Against, below, demand
-from app.domain.load.against import on_phase, supply_fuses
+from app.domain.load.against import supply_fuses
+from app.domain.load.phases import on_phase
 from app.domain.remarks._sight import Sight
 
 

@@ -1,7 +1,8 @@
 """A vehicle charger draws more than its way is rated for.
 
 Looks at:
-    The load of each charger circuit at 230 V, and the rating of its way.
+    The load of each charger circuit at 230 V, shared by the phases of a three-phase
+    one, and the rating of its way.
 Why it matters:
     A charger draws its full current for hours; nothing evens it out.
 What to do:

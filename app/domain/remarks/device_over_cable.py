@@ -1,9 +1,10 @@
 """A fuse or circuit-breaker is larger than its cable carries.
 
 Looks at:
-    The rating of each way, the size of the cable, how it is laid, what lies beside it,
-    how warm it is there, and how long it runs within insulation. Rings have a rule of
-    their own.
+    The rating of the fuse or circuit-breaker that guards each circuit: its way, or what
+    is before that where the way is only a switch; of a rewirable fuse the wire too. The
+    size of the cable, how it is laid, what lies beside it, how warm it is there, and
+    how long it runs within insulation. Rings have a rule of their own.
 Why it matters:
     The cable overheats inside the wall before the device opens.
 What to do:

@@ -2,7 +2,7 @@
 
 Looks at:
     The load of each circuit for water heating, space heating, storage heating or a heat
-    pump, at 230 V, and the rating of its way.
+    pump, at 230 V, and the rating of its way, fuse or circuit-breaker and switches.
 Why it matters:
     Heaters draw their full current for hours.
 What to do:

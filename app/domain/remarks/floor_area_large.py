@@ -50,7 +50,8 @@ def look(sight: Sight) -> Iterator[Outcome]:
 def _most(sight: Sight, circuit: Circuit) -> Decimal | None:
     if circuit.arrangement == "ring":
         return RING_M2
-    ratings = [way.rated_current_a for way in sight.ways(circuit)]
-    if circuit.arrangement != "radial" or not ratings or not ratings[0]:
+    guard = sight.guard(circuit)
+    rated = guard.rated if guard else None
+    if circuit.arrangement != "radial" or rated is None:
         return None
-    return RADIAL_20_M2 if ratings[0] <= 20 else RADIAL_32_M2
+    return RADIAL_20_M2 if rated.value <= 20 else RADIAL_32_M2

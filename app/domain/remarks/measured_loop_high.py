@@ -53,8 +53,13 @@ def look(sight: Sight) -> Iterator[Outcome]:
             yield Found(
                 (circuit.ref,),
                 f"{sight.name(circuit.ref)}: measured {result.zs_ohm} Ω "
-                f"({source_of(sight.record, result)}); it may reach {limit.shown}.",
+                f"({source_of(sight.record, result)}); it may reach {limit.shown}."
+                f"{_assumed(limit)}",
                 (figure("Zs", result.zs_ohm, "Ω"),),
             )
     if missing:
         yield lacking(tuple(missing), "its measured Zs, from a paper")
+
+
+def _assumed(limit: Working) -> str:
+    return f" Assumed: {' '.join(limit.assumes)}" if limit.assumes else ""

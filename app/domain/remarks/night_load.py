@@ -16,6 +16,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from decimal import Decimal
 
+from app.domain.circuits import Subject
 from app.domain.record import Circuit
 from app.domain.remarks._kind import (
     CannotTell,
@@ -29,7 +30,7 @@ from app.domain.remarks._sight import VOLTS, Sight, refs_of
 
 KIND = RemarkKind(code="night-load", rank="knowing", group="network")
 
-THIRD = 3
+THIRD, THREE_PHASES = 3, 3
 
 
 def look(sight: Sight) -> Iterator[Outcome]:
@@ -38,7 +39,7 @@ def look(sight: Sight) -> Iterator[Outcome]:
     if not circuits:
         return
     watts = [circuit.connected_w for circuit in circuits.values()]
-    current = sum((w for w in watts if w), Decimal(0)) / VOLTS
+    current = sum((_amps(sight, c) for c in circuits.values()), Decimal(0))
     for cutout in sight.intake_of("cutout"):
         rated = cutout.rated_current_a
         if not rated or not all(watts):
@@ -55,6 +56,12 @@ def look(sight: Sight) -> Iterator[Outcome]:
                     figure("Main fuse", rated, "A"),
                 ),
             )
+
+
+def _amps(sight: Sight, circuit: Circuit) -> Decimal:
+    """Return what a circuit draws, of a three-phase one in each phase."""
+    phases = THREE_PHASES if Subject(sight.net, circuit).three_phase else 1
+    return (circuit.connected_w or Decimal(0)) / (phases * VOLTS)
 
 
 def _at_night(sight: Sight, circuit: Circuit) -> bool:

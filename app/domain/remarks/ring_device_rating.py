@@ -1,7 +1,8 @@
 """A ring final circuit is not behind 30 or 32 A.
 
 Looks at:
-    The rating of the way of each ring final circuit.
+    The rating of the fuse or circuit-breaker that guards each ring final circuit: its
+    way, or what is before that where the way is only a switch.
 Why it matters:
     A ring relies on its two legs sharing the load behind a device of that size.
 What to do:
@@ -29,13 +30,15 @@ def look(sight: Sight) -> Iterator[Outcome]:
     for circuit in sight.record.circuits:
         if circuit.arrangement != "ring":
             continue
-        for way in sight.ways(circuit)[:1]:
-            if not way.rated_current_a:
-                yield lacks(way.ref, "the rated current")
-            elif way.rated_current_a not in RATINGS:
-                yield Found(
-                    (circuit.ref, way.ref),
-                    f"{sight.name(circuit.ref)} is a ring behind "
-                    f"{way.rated_current_a} A.",
-                    (figure("Rated current", way.rated_current_a, "A"),),
-                )
+        guard = sight.guard(circuit)
+        rated = guard.rated if guard else None
+        if guard is None:
+            yield lacks(circuit.ref, "which fuse or circuit-breaker guards it")
+        elif rated is None:
+            yield lacks(guard.item.ref, "the rated current")
+        elif rated.value not in RATINGS:
+            yield Found(
+                (circuit.ref, guard.item.ref),
+                f"{sight.name(circuit.ref)} is a ring behind {guard.shown}.",
+                (figure("Rated current", rated.value, "A"),),
+            )

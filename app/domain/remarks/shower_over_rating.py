@@ -35,7 +35,8 @@ def look(sight: Sight) -> Iterator[Outcome]:
 
 def _of(sight: Sight, circuit: Circuit) -> Iterator[Outcome]:
     part = sight.figures(circuit).part("load")
-    rated = [way.rated_current_a for way in sight.ways(circuit) if way.rated_current_a]
+    guard = sight.guard(circuit)
+    rated = [each.value for _, each in guard.limits()] if guard else []
     if part and part.sign == "beyond" and isinstance(part.found, Working) and rated:
         at_240 = part.found.value * 230 / 240
         if at_240 <= min(rated):

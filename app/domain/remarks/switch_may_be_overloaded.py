@@ -2,7 +2,7 @@
 
 Looks at:
     The rated current of each main switch or isolating switch, the nearest fuse or
-    circuit-breaker before it, and the ways below it.
+    circuit-breaker before it, the ways below it, and circuits with no fuse between.
 Why it matters:
     A switch does not guard itself against too much current.
 What to do:
@@ -18,6 +18,8 @@ from collections.abc import Iterator
 from decimal import Decimal
 
 from app.domain.chain import Step
+from app.domain.circuits.guard import rated_of
+from app.domain.load.rcd import behind
 from app.domain.record import Device
 from app.domain.remarks._kind import (
     CannotTell,
@@ -52,10 +54,11 @@ def _judged(sight: Sight, switch: Device) -> Iterator[Outcome]:
 
 
 def _by_ways(sight: Sight, switch: Device, fuse: Step) -> Iterator[Outcome]:
-    ratings = [d.rated_current_a for d in _protective_below(sight, switch.ref)]
-    total = sum((rating for rating in ratings if rating), Decimal(0))
+    ratings = [rated_of(d) for d in _protective_below(sight, switch.ref)]
+    total = sum((rating.value for rating in ratings if rating), Decimal(0))
     rated = switch.rated_current_a or Decimal(0)
-    if all(ratings) and total <= rated:
+    _, bare = behind(sight.net, switch.ref)
+    if all(ratings) and total <= rated and not bare:
         return
     yield Found(
         (switch.ref, fuse.ref),

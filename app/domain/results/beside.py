@@ -91,11 +91,6 @@ def _beside(
 def _against(part: Part | None, value: Decimal) -> Iterator[str]:
     if part is None or not isinstance(part.found, Working):
         return
-    limit = part.found
-    if value <= limit.value:
-        yield f"A measured one may reach {limit.shown}: it is within that."
-    else:
-        yield (
-            f"A measured one may reach {limit.shown}: it is more. Let an electrician "
-            "look at it."
-        )
+    limit, more = part.found, "it is more. Let an electrician look at it."
+    says = "it is within that." if value <= limit.value else more
+    yield " ".join((f"A measured one may reach {limit.shown}: {says}", *limit.assumes))

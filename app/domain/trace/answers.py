@@ -38,6 +38,12 @@ class Finding(Model):
     misread: tuple[MisreadAnswer, ...] = field("Readings to look at again", ())
     dead_in: tuple[str, ...] = field("Rounds in which it went dead", ())
     live_in: tuple[str, ...] = field("Rounds in which it stayed live", ())
+    kept_on_in: tuple[str, ...] = field(
+        "Rounds in which it stayed on, which its own battery can do", ()
+    )
+    was_live: bool = field(
+        "Seen on at each time of day at which it was seen dead", True
+    )
     ignored: tuple[str, ...] = field("Rounds that tell nothing", ())
     disputed: tuple[str, ...] = field("Rounds seen differently", ())
     answer: str = field("The answer in a sentence", ...)
@@ -175,6 +181,8 @@ def _finding(names: Names, state: PointState) -> Finding:
         ),
         dead_in=state.dead_in,
         live_in=state.live_in,
+        kept_on_in=state.kept_on_in,
+        was_live=state.was_live,
         ignored=state.ignored,
         disputed=state.disputed,
         answer=answer_of(state, called),

@@ -11,7 +11,7 @@ from app.domain.network import Network
 from app.domain.record import Circuit, Device, Point, Record, Tie
 from app.domain.trace.readings import ways_of
 from app.domain.trace.state import PointState
-from app.domain.trace.words import naming, pairs_of
+from app.domain.trace.words import NEVER_LIVE, naming, pairs_of
 
 FOUND, CONFIRMED = "3", "4"
 
@@ -64,6 +64,9 @@ class _Writing:
             said = self._said(self._feeding(point))
             self._leave(point, f"seen on none of the ways, the record says {said}")
         if state.status != "found" or state.way is None:
+            return
+        if not state.was_live:
+            self._leave(point, f"{NEVER_LIVE}; look at it with everything on")
             return
         grade = CONFIRMED if state.confirmed else FOUND
         circuit = self._circuit(state.way)
@@ -183,7 +186,9 @@ def applied(
 ) -> Applied:
     """Return the record with ties for what was found, at grade 3, confirmed at 4.
 
-    No tie of the same or a higher grade is changed, and labels stay as they were found.
+    What was never seen live at the time of day at which it was seen dead is left as it
+    is: nobody saw it go off. No tie of the same or a higher grade is changed, and
+    labels stay as they were found.
 
     Args:
         net: The network of the record.

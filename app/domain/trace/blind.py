@@ -82,8 +82,19 @@ def _seen_dead_only(survey: Survey) -> Iterator[str]:
             yield point
 
 
+def _own_battery(_survey: Survey, known: _Known) -> tuple[str, ...]:
+    return tuple(p for p, s in known.items() if s.own_battery and not s.dead_in)
+
+
+def _perhaps_battery(survey: Survey, known: _Known) -> tuple[str, ...]:
+    """Return what stayed live and may have done so by a battery nobody wrote down."""
+    perhaps = survey.perhaps_battery
+    return tuple(p for p, s in known.items() if p in perhaps and s.live_in)
+
+
 def _looked_at(state: PointState) -> bool:
-    return bool(state.dead_in or state.live_in or state.ignored)
+    looks = (state.dead_in, state.live_in, state.kept_on_in, state.ignored)
+    return any(looks)
 
 
 _HIDDEN: dict[str, tuple[str, Callable[[Survey, _Known], tuple[str, ...]]]] = {
@@ -108,6 +119,20 @@ _HIDDEN: dict[str, tuple[str, Callable[[Survey, _Known], tuple[str, ...]]]] = {
             "blown lamp or a timed supply would look the same."
         ),
         _without_baseline,
+    ),
+    "own_battery": (
+        (
+            "Has a battery of its own: that it stays on says nothing of its feed, only "
+            "its going off does. Look at its mains light, if it has one."
+        ),
+        _own_battery,
+    ),
+    "perhaps_battery": (
+        (
+            "Such alarms mostly have a battery of their own, and then stay on with "
+            "their feed off. Write down whether this one has."
+        ),
+        _perhaps_battery,
     ),
     "not_tried": ("Not switched off yet.", _not_tried),
     "nothing_found": (

@@ -9,6 +9,7 @@ from app.domain.trace.plan import (
     Manner,
     OpenSets,
     fixed_rounds,
+    looked_at_along,
     next_round,
     open_sets,
     unsure,
@@ -65,7 +66,12 @@ def effort(survey: Survey, manner: Manner) -> Effort:
     best, each_best = _at_best(survey, manner, sets, len(fixed))
     worst = len(fixed) + _splits_at_worst(survey, fixed, set(sets.values()))
     looking = worth_looking(manner, known)
-    open_ones = [s for s in known.values() if unsure(s) or _could_be_surer(s)]
+    along = {point for point, state in known.items() if looked_at_along(state)}
+    open_ones = [
+        state
+        for state in known.values()
+        if not state.own_battery and (unsure(state) or _could_be_surer(state))
+    ]
     each = _looks_each(survey, manner, known)
     if manner == "self_checking":
         each_best = len(fixed) * len(looking)
@@ -76,7 +82,7 @@ def effort(survey: Survey, manner: Manner) -> Effort:
         rounds_best=best,
         rounds_worst=worst + _looks_at_worst(open_ones, each),
         readings_best=each_best,
-        readings_worst=worst * len(looking | set(sets))
+        readings_worst=worst * len(looking | set(sets) | along)
         + max(each, _LOOKS_AT_NONE) * len(open_ones),
     )
 

@@ -64,7 +64,9 @@ def next_round(
     open_ones = open_sets(survey, known)
     split = _halving(survey, open_ones, likely or {})
     if split is not None:
-        points = (p for p, s in open_ones.items() if _parts(survey, (s,), split))
+        along = (p for p, state in known.items() if looked_at_along(state))
+        parted = (p for p, s in open_ones.items() if _parts(survey, (s,), split))
+        points = (*parted, *along)
         return _made(survey, "tell_apart", split, points)
     return _confirming(survey, known)
 
@@ -79,9 +81,24 @@ def open_sets(survey: Survey, known: Mapping[str, PointState]) -> OpenSets:
     for point, state in known.items():
         fits = fitting[point]
         parted = fits & may | (frozenset({NONE}) if fits - may else frozenset())
-        if state.status == "several_fit" and len(parted) > 1:
+        if _may_narrow(state) and len(parted) > 1:
             found[point] = parted
     return found
+
+
+def _may_narrow(state: PointState) -> bool:
+    """Return whether a round narrows a point down whatever is seen of it."""
+    return state.status == "several_fit" and not state.own_battery
+
+
+def looked_at_along(state: PointState) -> bool:
+    """Return whether a point with a battery of its own may yet be found.
+
+    It asks for no rounds but the fixed ones, since its staying on would tell nothing,
+    and is looked at in what others ask for.
+    """
+    waits = state.status == "not_testable" and bool(state.kept_on_in)
+    return state.own_battery and (waits or state.status == "several_fit")
 
 
 def unsure(state: PointState) -> bool:
@@ -97,7 +114,12 @@ def worth_looking(manner: Manner, known: Mapping[str, PointState]) -> set[str]:
         "halving": lambda _state: False,
         "self_checking": lambda state: state.status != "not_testable",
     }[manner]
-    return {point for point, state in known.items() if worth(state)}
+    fixed = manner != "halving"
+    return {
+        point
+        for point, state in known.items()
+        if worth(state) or (fixed and looked_at_along(state))
+    }
 
 
 def _made(

@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import partial
 
-from app.domain.kinds import DEVICE_KINDS
+from app.domain.kinds import DEVICE_KINDS, POINT_KINDS
 from app.domain.network import Network, downstream, feeders_of, upstream
 from app.domain.record import Circuit, Device, Point, Reading, Record, Round
 from app.domain.trace.survey import Group, Look, Seen, Survey, Way
@@ -38,15 +38,26 @@ def survey_of(net: Network) -> Survey:
     out: it would read as a baseline.
     """
     record = net.record
+    points = tuple(_in_walking_order(record))
     devices = _ways(net)
     refs = [device.ref for device in devices]
     kept = _kept_on(net)
     return Survey(
         ways=tuple(_all_ways(net, devices, kept)),
-        points=tuple(point.ref for point in _in_walking_order(record)),
+        points=tuple(point.ref for point in points),
         looks=tuple(_looks(net, set(refs))),
         groups=tuple(_groups(net, set(refs), kept)),
+        own_battery=frozenset(p.ref for p in points if not staying_on_tells(p)),
+        perhaps_battery=frozenset(p.ref for p in points if _perhaps_battery(p)),
     )
+
+
+def staying_on_tells(point: Point) -> bool:
+    """Return whether it tells of a point's supply that it stayed on in a round.
+
+    A battery of its own keeps it on without. Where none is recorded it tells.
+    """
+    return point.battery_backed != "yes"
 
 
 def conflicts(record: Record) -> tuple[Conflict, ...]:
@@ -91,6 +102,10 @@ def by_hand(device: Device) -> bool:
     kind = DEVICE_KINDS[device.kind]
     opens = kind.opens != "none" or device.kind in ("other", "unknown")
     return opens and not kind.switches_itself
+
+
+def _perhaps_battery(point: Point) -> bool:
+    return point.battery_backed == "unknown" and POINT_KINDS[point.kind].often_battery
 
 
 def _ways(net: Network) -> list[Device]:

@@ -5,6 +5,8 @@ one way, or on none of these.  If exactly one fits it is found; if none fits, tw
 are tried: the point goes dead with either (line from one, neutral from the other), or
 only with both (fed twice).  A point is confirmed when it is found and no two ways would
 explain the readings as well.
+
+Of a point with a battery of its own only going off counts: it stays on without supply.
 """
 
 from __future__ import annotations
@@ -69,7 +71,8 @@ class PointState:
         way: The way found; None for any other status.
         confirmed: Whether no two ways would explain the readings as well.
         as_sure_as_can_be: Whether the pairs that are left are each a way and one that
-            it hangs off, which look the same however often they are switched.
+            it hangs off, which look the same however often they are switched; or it
+            has a battery of its own, so that nothing parts them.
         candidates: The ways that fit, `NONE` among them, when several do.
         steady: Whether the answer would stand if any one reading were wrong.
         either: Pairs with either of which the point would go dead.
@@ -77,6 +80,10 @@ class PointState:
         misread: Single readings that, if wrong, would leave one way.
         dead_in: Rounds in which it went dead, of those that count.
         live_in: Rounds in which it stayed live, of those that count.
+        own_battery: Whether only its going off counts: it has a battery of its own.
+        kept_on_in: Rounds in which it stayed on, which its battery can do.
+        was_live: Whether it was seen on at each time of day at which it was seen dead;
+            else it may have been dead all along.
         ignored: Rounds that tell nothing: it was dead with everything on.
         disputed: Rounds in which two people saw different things.
     """
@@ -93,6 +100,9 @@ class PointState:
     misread: tuple[Misread, ...] = ()
     dead_in: tuple[str, ...] = ()
     live_in: tuple[str, ...] = ()
+    own_battery: bool = False
+    kept_on_in: tuple[str, ...] = ()
+    was_live: bool = True
     ignored: tuple[str, ...] = ()
     disputed: tuple[str, ...] = ()
 
@@ -104,6 +114,7 @@ class _Readings:
     looked: int
     dead: int
     ignored: int
+    kept_on: int
 
 
 def states(survey: Survey) -> dict[str, PointState]:
@@ -129,7 +140,7 @@ def rivals(
     explain = _Explaining(survey)
     found = {}
     for point, state in known.items():
-        if state.status in ("found", "unaffected"):
+        if state.status in ("found", "unaffected") and not state.own_battery:
             readings = _readings(survey, point)
             own = Explanation((state.way,) if state.way else ())
             near = explain.near(readings.looked, readings.dead)
@@ -200,7 +211,7 @@ class _Explaining:
 def _state(survey: Survey, explain: _Explaining, point: str) -> PointState:
     readings = _readings(survey, point)
     seen = _seen(survey, point, readings)
-    if readings.ignored and not readings.looked:
+    if readings.ignored | readings.kept_on and not readings.looked:
         return seen
     looked, dead = readings.looked, readings.dead
     simple = explain.simple(looked, dead)
@@ -214,7 +225,8 @@ def _state(survey: Survey, explain: _Explaining, point: str) -> PointState:
             status="found" if simple[0] else "unaffected",
             way=simple[0] or None,
             confirmed=not (either or both),
-            as_sure_as_can_be=all(map(explain.hangs_off, (*either, *both))),
+            as_sure_as_can_be=seen.own_battery
+            or all(map(explain.hangs_off, (*either, *both))),
             steady=len(explain.near(looked, dead)) == 1,
         )
     return replace(
@@ -225,13 +237,16 @@ def _state(survey: Survey, explain: _Explaining, point: str) -> PointState:
 
 
 def _readings(survey: Survey, point: str) -> _Readings:
-    """Return what counts: a context whose baseline was dead tells nothing."""
+    """Return what counts: a context whose baseline was dead tells nothing.
+
+    Nor does it that a point with a battery of its own stayed on.
+    """
     dark = {
         look.night
         for look in survey.looks
         if not look.off and look.seen.get(point) == "dead"
     }
-    looked = dead = ignored = 0
+    looked = dead = ignored = kept_on = 0
     for n, look in enumerate(survey.looks):
         seen = look.seen.get(point)
         if seen is None:
@@ -239,9 +254,12 @@ def _readings(survey: Survey, point: str) -> _Readings:
         if look.night in dark:
             ignored |= 1 << n
             continue
+        if seen == "live" and point in survey.own_battery:
+            kept_on |= 1 << n
+            continue
         looked |= 1 << n
         dead |= (seen == "dead") << n
-    return _Readings(looked, dead, ignored)
+    return _Readings(looked, dead, ignored, kept_on)
 
 
 def _seen(survey: Survey, point: str, readings: _Readings) -> PointState:
@@ -255,9 +273,22 @@ def _seen(survey: Survey, point: str, readings: _Readings) -> PointState:
         status="not_testable",
         dead_in=refs(readings.dead),
         live_in=refs(readings.looked & ~readings.dead),
+        own_battery=point in survey.own_battery,
+        kept_on_in=refs(readings.kept_on),
+        was_live=_was_live(survey, readings),
         ignored=refs(readings.ignored),
         disputed=tuple(look.ref for look in survey.looks if point in look.disputed),
     )
+
+
+def _was_live(survey: Survey, readings: _Readings) -> bool:
+    """Return whether some look saw a point on at each time at which it was dead."""
+
+    def times(bits: int) -> set[bool]:
+        return {look.night for n, look in enumerate(survey.looks) if bits >> n & 1}
+
+    on = readings.looked & ~readings.dead | readings.kept_on
+    return times(readings.dead) <= times(on)
 
 
 def _misread(

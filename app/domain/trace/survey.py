@@ -59,12 +59,18 @@ class Look:
 
 @dataclass(frozen=True)
 class Survey:
-    """Ways in the order of the boards, points in that of the walk, rounds as made."""
+    """Ways in the order of the boards, points in that of the walk, rounds as made.
+
+    Points of ``own_battery`` have one, so that of them only going off tells anything;
+    those of ``perhaps_battery`` often have one, and nobody said.
+    """
 
     ways: tuple[Way, ...]
     points: tuple[str, ...]
     looks: tuple[Look, ...] = ()
     groups: tuple[Group, ...] = ()
+    own_battery: frozenset[str] = frozenset()
+    perhaps_battery: frozenset[str] = frozenset()
 
     @cached_property
     def by_ref(self) -> dict[str, Way]:

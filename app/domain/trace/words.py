@@ -10,6 +10,11 @@ from app.domain.trace.state import NONE, Pair, PointState
 
 Naming = Callable[[str], str]
 MOST_NAMED = 4
+DARK = "Dead with everything on, so switching off shows nothing."
+OWN_BATTERY = "It has a battery of its own: that it stays on says nothing of its feed."
+NEVER_LIVE = (
+    "it was never seen live at that time of day, so it may have been dead all along"
+)
 
 
 def naming(record: Record) -> Naming:
@@ -37,7 +42,7 @@ def answer_of(state: PointState, named: Naming) -> str:
         return f"On more than one way: {pairs_of(state, named)}."
     if state.status == "contradiction":
         return "No explanation fits all that was seen: one reading is wrong."
-    return "Dead with everything on, so switching off shows nothing."
+    return OWN_BATTERY if state.kept_on_in else DARK
 
 
 def reasons_of(state: PointState, named: Naming) -> tuple[str, ...]:
@@ -45,6 +50,7 @@ def reasons_of(state: PointState, named: Naming) -> tuple[str, ...]:
     told = (
         ("Went dead in", state.dead_in),
         ("Stayed live in", state.live_in),
+        ("Stayed on, perhaps by its own battery, in", state.kept_on_in),
         ("Tells nothing, as it was dead with everything on:", state.ignored),
         ("Seen differently by two people, so not counted:", state.disputed),
     )
@@ -59,6 +65,8 @@ def reasons_of(state: PointState, named: Naming) -> tuple[str, ...]:
 
 
 def _sure(state: PointState) -> str:
+    if not state.was_live:
+        return f", not confirmed yet: {NEVER_LIVE}."
     stands = " it would stand if any one reading were wrong."
     if state.confirmed:
         pairs = " no two ways would explain the readings as well."

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any
 
@@ -15,7 +16,7 @@ from app.domain.load.demand import Demand, Row
 from app.domain.load.differ import RcdsDiffer, Said
 from app.domain.record import Record, specs
 from app.domain.tables import AMENDMENT
-from app.drawing.demand import draw_demand
+from app.drawing.demand import NO_PHASE, SEVERAL, UNKNOWN, draw_demand
 from app.web.fields import field_for
 from app.web.session import supply
 
@@ -38,17 +39,36 @@ class Beside:
 
     Attributes:
         added: What is added, in words.
-        rows: Group, today, then; the totals last.
+        caption: Caption of the table.
+        rows: Group, today, then; the totals last, unless there are three phases.
         says: The supply fuse, then.
         assumes: What is assumed in both.
         to_do: What to do first: sentence and where it stands.
     """
 
     added: tuple[str, ...]
+    caption: str
     rows: tuple[tuple[str, str, str], ...]
     says: tuple[str, ...]
     assumes: tuple[str, ...]
     to_do: tuple[Said, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Build:
+    """How a demand builds up.
+
+    Attributes:
+        title: Its phase, in a three-phase home; else empty.
+        picture: The drawing, as SVG.
+        caption: Caption of the table.
+        rows: Label, rule, figures, what counts.
+    """
+
+    title: str
+    picture: str
+    caption: str
+    rows: tuple[tuple[str, ...], ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -58,8 +78,7 @@ class LoadPage:
     Attributes:
         title: Heading.
         lede: The supply fuse against the demand, in sentences.
-        picture: How the demand builds up, as SVG; empty without a load.
-        rows: Label, rule, figures, what counts.
+        builds: How the demand builds up, of three phases each; empty without a load.
         spread: Between what and what it lies, in a sentence; may be empty.
         variations: Common other ways to count: how and total.
         windows: The off-peak loads and the rest, in a sentence; may be empty.
@@ -83,8 +102,7 @@ class LoadPage:
 
     title: str
     lede: tuple[str, ...]
-    picture: str
-    rows: tuple[tuple[str, ...], ...]
+    builds: tuple[Build, ...]
     spread: str
     variations: tuple[tuple[str, str], ...]
     windows: str
@@ -138,15 +156,13 @@ def _asked(form: Any) -> Asked:
 def _page(record: Record, answer: LoadAnswer, form: Any) -> LoadPage:
     found, home = answer.demand, record.home.ref
     fuses = [each for each in answer.against if each.what == "supply_fuse"]
-    rated = fuses[0].rated.value if len(fuses) == 1 and fuses[0].rated else None
     return LoadPage(
         title="Load",
         lede=tuple(each.says for each in fuses),
-        picture=draw_demand(found, rated) if found.rows else "",
-        rows=tuple(_row(row) for row in found.rows),
-        spread=_spread(found),
+        builds=tuple(_builds(answer, fuses)),
+        spread="" if answer.phases else _spread(found),
         variations=tuple((v.label, v.shown) for v in found.variations),
-        windows=_windows(found),
+        windows="" if answer.phases else _windows(found),
         not_counted=tuple(
             (each.title, url_for("circuits.show", home=home, ref=each.ref), each.why)
             for each in found.not_counted
@@ -162,6 +178,30 @@ def _page(record: Record, answer: LoadAnswer, form: Any) -> LoadPage:
         beside=_beside(answer),
         edition=AMENDMENT,
         clear=url_for(".index", home=home),
+    )
+
+
+def _builds(answer: LoadAnswer, fuses: list[Against]) -> Iterator[Build]:
+    if not answer.phases and answer.demand.rows:
+        yield _build(answer.demand, fuses, "", "")
+    for each in answer.phases:
+        if each.demand.rows:
+            own = [fuse for fuse in fuses if fuse.phase == each.phase]
+            yield _build(
+                each.demand, own, each.phase, each.phase or "Phase not recorded"
+            )
+
+
+def _build(found: Demand, fuses: list[Against], phase: str, title: str) -> Build:
+    """Return a demand beside its one fuse, or said why no fuse stands beside it."""
+    rated = fuses[0].rated.value if len(fuses) == 1 and fuses[0].rated else None
+    without = SEVERAL if len(fuses) > 1 else UNKNOWN if fuses else NO_PHASE
+    on = f" on {phase}" if phase else ", phase not recorded" if title else ""
+    return Build(
+        title=title,
+        picture=draw_demand(found, rated, phase=phase, without=without),
+        caption=f"Demand with diversity{on}, calculated from your record",
+        rows=tuple(_row(row) for row in found.rows),
     )
 
 
@@ -220,10 +260,12 @@ def _beside(answer: LoadAnswer) -> Beside | None:
     labels = dict.fromkeys((*then, *today))
     rows = [(name, today.get(name, "none"), then.get(name, "none")) for name in labels]
     today_all = answer.demand.total if answer.loads else "none"
-    total = ("Together", today_all, answer.what_if.then.total)
+    together = ("Together", today_all, answer.what_if.then.total)
+    total = () if answer.phases else (together,)
     return Beside(
         added=tuple(each.title for each in answer.what_if.additions),
-        rows=(*rows, total),
+        caption=f"Today beside then{', all phases' if answer.phases else ''}",
+        rows=(*rows, *total),
         says=tuple(each.says for each in answer.what_if.against),
         assumes=answer.what_if.then.assumes,
         to_do=answer.what_if.to_do,

@@ -11,6 +11,7 @@ from flask.typing import ResponseReturnValue
 from app.domain.answers import PointAnswer, TieAnswer
 from app.domain.ask import ask_point
 from app.domain.conditions import bad_ones, seen_as
+from app.domain.isolation.own import live_because
 from app.domain.isolation.rounds import of_point
 from app.domain.kinds import KIND_HELP
 from app.domain.network import Network
@@ -166,7 +167,8 @@ def _seen(net: Network, point: Point) -> tuple[str, ...]:
     """Return what was seen of it that comes before what the record says."""
     bad = [f"It was seen {seen_as(p)}. Do not use or touch it: leave it and call."
            for p in bad_ones([point])]  # fmt: skip
-    return (*bad, *of_point(net, point))
+    kept = (why for _, why in live_because(net, point.ref))
+    return (*bad, *of_point(net, point), *kept)
 
 
 def _room(net: Network, answer: PointAnswer) -> Link | None:

@@ -18,19 +18,6 @@ from tests import json_schema
 HOUSES = Path(__file__).parents[2] / "houses"
 
 
-@pytest.fixture
-def ways(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Callable[..., Result]:
-    """Run the command on a data folder of the test's own."""
-    monkeypatch.setenv("WAYS_DATA", str(tmp_path / "data"))
-
-    def run(*arguments: str | Path, code: int = 0) -> Result:
-        result = CliRunner().invoke(main, [str(argument) for argument in arguments])
-        assert result.exit_code == code, result.output
-        return result
-
-    return run
-
-
 def test_alone_it_shows_its_help(ways: Callable[..., Result]) -> None:
     assert ways().stdout == ways("--help").stdout
     assert ways("--version").stdout == f"ways, version {__version__}\n"

@@ -5,25 +5,16 @@ from pathlib import Path
 from xml.etree import ElementTree as ET
 
 import pytest
-from click.testing import CliRunner, Result
-
-from app.cli import main
+from click.testing import Result
 
 Ways = Callable[..., Result]
 
 
 @pytest.fixture
-def ways(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Ways:
+def ways(ways: Ways) -> Ways:
     """Run the command on a data folder with the demo home."""
-    monkeypatch.setenv("WAYS_DATA", str(tmp_path / "data"))
-
-    def run(*arguments: str | Path, code: int = 0) -> Result:
-        result = CliRunner().invoke(main, [str(argument) for argument in arguments])
-        assert result.exit_code == code, result.output
-        return result
-
-    run("demo")
-    return run
+    ways("demo")
+    return ways
 
 
 def text_of(path: Path) -> str:

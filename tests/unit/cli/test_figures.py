@@ -11,11 +11,14 @@ from click.testing import CliRunner, Result
 
 from app.cli import main
 from app.domain.circuits import circuit_figures
-from app.domain.load import load_answer
+from app.domain.load import addition, load_answer
 from app.domain.network import network
+from app.domain.pack.blocks import Table
+from app.domain.pack.sections.load import section
 from app.domain.record import Record
 from app.interchange import to_document
 from app.interchange.figures_text import circuit_text, load_text
+from tests import builders as b
 from tests.json_schema import errors
 
 
@@ -73,6 +76,22 @@ def test_what_cannot_be_added_is_refused(data: Path, added: str) -> None:
 
 def test_no_such_circuit(data: Path) -> None:
     assert ways("circuit", "B1", data=data).exit_code == 1
+
+
+def test_of_three_phases_each_is_told_by_itself() -> None:
+    charger = b.circuit("C1", use="vehicle", connected_w=22_000)
+    pump = b.circuit("C2", use="heat_pump", connected_w=2300)
+    switch = b.main_switch("MS", b.way("W1", charger, phase="all"), b.way("W2", pump))
+    net = network(b.home(b.street(b.board("B1", switch)), phases="three"))
+    said = load_text(load_answer(net, [addition("charger=2.3")]))
+    for phase in ("L1", "L2", "L3"):
+        assert said.count(f"{phase}: on paper, cautious: 31.9 A with diversity") == 2
+    assert "Phase not recorded: on paper, cautious: 10.0 A with diversity" in said
+    assert "Phase not recorded: on paper, cautious: 20.0 A with diversity" in said
+    tables = [block for block in section(net).blocks if isinstance(block, Table)]
+    assert [table.caption for table in tables] == [
+        "By group, L1", "By group, L2", "By group, L3", "By group, phase not recorded",
+    ]  # fmt: skip
 
 
 def test_every_assumption_stands_in_the_text(

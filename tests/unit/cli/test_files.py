@@ -5,23 +5,15 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
-from click.testing import CliRunner, Result
+from click.testing import Result
 
-from app.cli import main
 from tests.photographs import PDF, SVG, picture
 
 
 @pytest.fixture
-def ways(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Callable[..., Result]:
-    monkeypatch.setenv("WAYS_DATA", str(tmp_path / "data"))
-
-    def run(*arguments: str | Path, code: int = 0) -> Result:
-        result = CliRunner().invoke(main, [str(argument) for argument in arguments])
-        assert result.exit_code == code, result.output
-        return result
-
-    run("demo")
-    return run
+def ways(ways: Callable[..., Result]) -> Callable[..., Result]:
+    ways("demo")
+    return ways
 
 
 def test_a_file_is_attached_listed_and_checked(

@@ -9,10 +9,9 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from click.testing import CliRunner, Result
+from click.testing import Result
 from sqlalchemy import update
 
-from app.cli import main
 from app.domain import edits
 from app.domain.record import Record
 from app.interchange import document_schema, from_document
@@ -26,19 +25,10 @@ Ways = Callable[..., Result]
 
 
 @pytest.fixture
-def ways(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, houses: dict[str, Record]
-) -> Ways:
+def ways(tmp_path: Path, ways: Ways, houses: dict[str, Record]) -> Ways:
     """Run the command where a home is recorded since March, with a change in May."""
     data = tmp_path / "data"
-    monkeypatch.setenv("WAYS_DATA", str(data))
-
-    def run(*arguments: str | Path, code: int = 0) -> Result:
-        result = CliRunner().invoke(main, [str(argument) for argument in arguments])
-        assert result.exit_code == code, result.output
-        return result
-
-    run("import", Path(__file__).parents[2] / "houses" / "h01.json")
+    ways("import", Path(__file__).parents[2] / "houses" / "h01.json")
     with writing(make_engine(data / "ways.sqlite3")) as connection:
         here = open_home(connection, "h01")
         point = houses["h01"].points[0]
@@ -49,7 +39,7 @@ def ways(
         changed = datetime(2026, 5, 1, 9, tzinfo=UTC).isoformat()
         connection.execute(update(tables.home).values(began_at=began))
         connection.execute(update(tables.change).values(at=changed))
-    return run
+    return ways
 
 
 def test_what_was_changed_is_told(ways: Ways, houses: dict[str, Record]) -> None:

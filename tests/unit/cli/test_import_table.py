@@ -5,9 +5,8 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
-from click.testing import CliRunner, Result
+from click.testing import Result
 
-from app.cli import main
 from app.domain.record import Record
 from app.interchange import from_document
 from tests.sheets import WRONG, as_csv, as_xlsx, points
@@ -17,17 +16,10 @@ Ways = Callable[..., Result]
 
 
 @pytest.fixture
-def ways(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Ways:
+def ways(ways: Ways) -> Ways:
     """Run the command on a data folder that holds one home."""
-    monkeypatch.setenv("WAYS_DATA", str(tmp_path / "data"))
-
-    def run(*arguments: str | Path, code: int = 0) -> Result:
-        result = CliRunner().invoke(main, [str(argument) for argument in arguments])
-        assert result.exit_code == code, result.output
-        return result
-
-    run("import", HOUSE)
-    return run
+    ways("import", HOUSE)
+    return ways
 
 
 def stored(ways: Ways) -> Record:

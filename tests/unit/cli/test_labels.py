@@ -5,24 +5,16 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
-from click.testing import CliRunner, Result
+from click.testing import Result
 
-from app.cli import main
 from tests.unit.report.pdf import letters_of, text_of
 
 
 @pytest.fixture
-def ways(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Callable[..., Result]:
+def ways(ways: Callable[..., Result]) -> Callable[..., Result]:
     """Run the command on a data folder with the demo home."""
-    monkeypatch.setenv("WAYS_DATA", str(tmp_path / "data"))
-
-    def run(*arguments: str | Path, code: int = 0) -> Result:
-        result = CliRunner().invoke(main, [str(argument) for argument in arguments])
-        assert result.exit_code == code, result.output
-        return result
-
-    run("demo")
-    return run
+    ways("demo")
+    return ways
 
 
 def test_labels_are_written_for_the_ways_named(

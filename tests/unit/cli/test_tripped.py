@@ -5,26 +5,18 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
-from click.testing import CliRunner, Result
+from click.testing import Result
 
-from app.cli import main
 from tests.unit.report.pdf import text_of
 
 HOUSES = Path(__file__).parents[2] / "houses"
 
 
 @pytest.fixture
-def ways(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Callable[..., Result]:
+def ways(ways: Callable[..., Result]) -> Callable[..., Result]:
     """Run the command on a data folder with one of the test homes."""
-    monkeypatch.setenv("WAYS_DATA", str(tmp_path / "data"))
-
-    def run(*arguments: str | Path, code: int = 0) -> Result:
-        result = CliRunner().invoke(main, [str(argument) for argument in arguments])
-        assert result.exit_code == code, result.output
-        return result
-
-    run("import", HOUSES / "h10.json")
-    return run
+    ways("import", HOUSES / "h10.json")
+    return ways
 
 
 def test_one_device_with_its_suspects_in_order(ways: Callable[..., Result]) -> None:

@@ -18,9 +18,7 @@ from app.domain.circuits import (
     recorded,
 )
 from app.domain.circuits.loop import zs, zs_limit
-from app.domain.circuits.ring import Place, ring_ends
 from app.domain.circuits.side_by_side import beside
-from app.domain.circuits.voltage import drop_by_point
 from app.domain.network import network
 from app.domain.record import Circuit, Record
 from tests import builders as b
@@ -291,7 +289,7 @@ def test_limit_of_each_kind_of_device(way: dict[str, Any], limit: str) -> None:
     [
         ({"curve": "unknown"}, "the type of its circuit-breaker"),
         ({"kind": "fuse_rewirable", "rated_current_a": 32}, "has no row for 32"),
-        ({"kind": "other"}, "sets no limit"),
+        ({"kind": "other"}, "what its device guards against"),
     ],
 )
 def test_a_limit_that_cannot_be_told(way: dict[str, Any], says: str) -> None:
@@ -462,32 +460,6 @@ def test_above_the_limit_the_fault_is_not_worked_on() -> None:
     found = one(length_m=200)
     assert part(found, "zs").sign == "beyond"
     assert "the time is not known" in part(found, "adiabatic").says
-
-
-def test_drop_point_by_point() -> None:
-    mv = recorded("mV", Decimal(18), "mV/A/m", "here")
-    loads = [Place(Decimal(10), Decimal(5)), Place(Decimal(20), Decimal(3))]
-    assert value(drop_by_point(mv, loads)) == Decimal("1.98")
-
-
-@pytest.mark.parametrize(
-    ("r1", "rn", "r2", "agree", "ratio"),
-    [
-        ("0.44", "0.45", "0.73", True, True),
-        ("0.44", "0.50", "0.73", False, True),
-        ("0.44", "0.44", "0.44", True, False),
-        ("0.44", "0.44", "1.10", True, False),
-    ],
-)
-def test_the_ends_of_a_ring_as_measured(
-    r1: str, rn: str, r2: str, agree: bool, ratio: bool
-) -> None:
-    one, neutral, other = (
-        measured(n, Decimal(v), "Ω", "Report, 2021")
-        for n, v in (("r1", r1), ("rn", rn), ("r2", r2))
-    )
-    found = ring_ends(one, neutral, other, Decimal("2.5"), Decimal("1.5"))
-    assert (found.line_and_neutral_agree, found.ratio_agrees) == (agree, ratio)
 
 
 def test_measured_and_calculated_stand_side_by_side() -> None:

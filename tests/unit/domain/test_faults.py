@@ -352,6 +352,9 @@ def test_two_ways_of_unknown_phase_are_wrong_only_in_a_single_phase_home(
     )
     (fault,) = CHECKS["two_mains_paths"](network(record))
     assert (fault.code, fault.wrong) == ("two_mains_paths", wrong)
+    assert ("three-phase" in fault.remedy) != wrong
+    assert "neither guards it against overload" in fault.remedy
+    assert fault.remedy.endswith("An electrician should look.")
 
 
 def test_two_ways_of_one_phase_are_wrong_in_any_home() -> None:

@@ -293,13 +293,91 @@ def test_demand_by_phase() -> None:
         ("L2", "40.0 A", "within"),
         ("L3", "0.0 A", "within"),
     ]
+    # What the figure on a cut-out is worth is said once.
+    assert [("may be smaller" in fuse.says) for fuse in fuses] == [True, False, False]
+
+
+def test_three_phases_without_a_cut_out_are_not_added() -> None:
+    record = charger("all", "l1")
+    bare = record.having(intake=())
+    [fuse] = [a for a in answer_of(bare).against if a.what == "supply_fuse"]
+    assert fuse.says.startswith("On paper, cautious: 71.9 A on one phase at most.")
+
+
+def charger(own: str = "all", other: str = "unknown") -> Record:
+    """A charger of 22 kW on three phases; 22 000 / (3 × 230) is 31.9 A in each."""
+    circuit = b.circuit("C1", use="vehicle", connected_w=22_000)
+    shower = b.circuit("C2", use="shower", connected_w=9200)
+    ways = (b.way("W1", circuit, phase=own), b.way("W2", shower, phase=other))
+    board = b.board("B1", b.main_switch("MS", *ways, rated_current_a=63))
+    fed = b.source("GRID", b.cutout("CUT", board, rated_current_a=80))
+    return b.home(fed, phases="three")
+
+
+def test_a_three_phase_load_is_shared_by_the_phases() -> None:
+    found = answer_of(charger())
+    fuses = [a for a in found.against if a.what == "supply_fuse"]
+    assert [fuse.demand for fuse in fuses] == ["31.9 A"] * 3
+    [switch] = [a for a in found.against if a.what == "switch"]
+    # The shower of 40 A may be on any phase: more than 63 A then, and yet not shown.
+    assert (switch.demand, switch.sign) == ("71.9 A", "open")
+    assert "whose phase is not recorded" in switch.says
+
+
+@pytest.mark.parametrize(
+    ("own", "other", "demand", "sign"),
+    [("l1", "l2", "95.7 A", "beyond"), ("all", "l2", "71.9 A", "beyond"),
+     ("all", "all", "45.2 A", "within")],
+)  # fmt: skip
+def test_a_switch_carries_what_is_on_the_phase_with_most(
+    own: str, other: str, demand: str, sign: str
+) -> None:
+    found = answer_of(charger(own, other))
+    [switch] = [a for a in found.against if a.what == "switch"]
+    assert (switch.demand, switch.sign) == (demand, sign)
+
+
+def test_each_phase_builds_up_by_itself() -> None:
+    found = answer_of(charger(), "charger=7.36").what_if
+    assert found is not None
+    assert [(each.phase, each.demand.shown) for each in found.phases] == [
+        ("L1", "31.9 A"), ("L2", "31.9 A"), ("L3", "31.9 A"), ("", "72.0 A"),
+    ]  # fmt: skip
+    assert answer_of(split(60, bank(32, rcd="R1", rated=63))).phases == ()
+
+
+@pytest.mark.parametrize(
+    ("breaker", "verdict"), [(40, "not_shown"), (25, "shown"), (None, "cannot_tell")]
+)
+def test_an_rcd_with_no_fuse_behind_it_is_guarded_by_what_is_before_alone(
+    breaker: int | None, verdict: str
+) -> None:
+    rcd = b.rcd("R1", b.circuit("C1", use="sockets"), rated_current_a=25)
+    record = split(100, b.way("W1", rcd, rated_current_a=breaker))
+    [found] = answer_of(record).rcds
+    assert found.verdict == verdict
+    assert "No fuse or breaker stands between it and Circuit C1." in found.says
+
+
+def test_wire_above_its_carrier_counts_before_and_behind_a_switch() -> None:
+    of_wire = {"kind": "fuse_rewirable", "rated_current_a": 15, "fuse_wire_a": 30}
+    behind = b.rcd("R2", b.way("W2", **of_wire), rated_current_a=25)
+    before = b.device("W1", b.rcd("R1", rated_current_a=25), **of_wire)
+    found = {each.rcd.ref: each for each in answer_of(split(100, before, behind)).rcds}
+    assert found["R1"].before_a == 30
+    assert found["R2"].ways_a == 30
+    assert found["R2"].verdict == "not_shown"
 
 
 def test_a_phase_not_recorded_leaves_the_verdict_open() -> None:
     fuses = [a for a in answer_of(three_phase("l1", "unknown")).against
              if a.what == "supply_fuse"]  # fmt: skip
     assert [fuse.sign for fuse in fuses] == ["open"] * 3
-    assert "the phase is not recorded" in fuses[0].says
+    assert fuses[0].says == (
+        "L1: On paper, cautious: 40.0 A against a supply fuse of 60 A, "
+        "but one load is on no phase recorded: no verdict yet."
+    )
+    assert [("may be smaller" in fuse.says) for fuse in fuses] == [False, False, True]
 
 
 @pytest.mark.parametrize(

@@ -202,3 +202,9 @@ def test_the_declaration_of_a_field_is_read_back() -> None:
     points = {spec.name: spec.type for spec in specs(Point)}
     assert (points["care"], points["count"]) == ("choices", "int")
     assert {spec.name: spec.type for spec in specs(Circuit)}["ways"] == "refs"
+
+
+@pytest.mark.parametrize("turning", ["\u202e", "\u202b", "\u2067"])
+def test_what_turns_the_writing_round_does_not_come_into_a_record(turning: str) -> None:
+    room = Room(ref="R1", name=f"Kitchen {turning}rtl", note=f"a{turning}\nمرحبا")
+    assert (room.name, room.note) == ("Kitchen rtl", "a\nمرحبا")

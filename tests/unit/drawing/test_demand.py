@@ -8,7 +8,14 @@ import pytest
 
 from app.domain.load import load_answer
 from app.domain.network import network
-from app.drawing.demand import BEYOND, MARGIN, demand_scene, draw_demand
+from app.drawing.demand import (
+    BEYOND,
+    MARGIN,
+    NO_PHASE,
+    SEVERAL,
+    demand_scene,
+    draw_demand,
+)
 from app.drawing.scene import Frame, Stroke
 from tests.unit.domain.test_houses import NAMES, record_of
 from tests.unit.drawing.checks import parsed
@@ -45,6 +52,14 @@ def test_what_lies_beyond_the_fuse_is_hatched_and_its_line_is_drawn() -> None:
     assert all(p.box.x >= x - 0.01 for p in hatched[1:])
     # The key, the group that crosses the line, those after it, and the total.
     assert len(hatched) == 3
+
+
+@pytest.mark.parametrize("without", [SEVERAL, NO_PHASE])
+def test_where_no_line_can_be_drawn_the_reason_is_named(without: str) -> None:
+    found = load_answer(network(record_of("h01"))).demand
+    scene = demand_scene(found, None, without=without)
+    assert f"{without}, so no line is drawn" in [t.text for t in scene.texts()]
+    assert scene.description.endswith(f"{without}.")
 
 
 def test_an_unknown_fuse_has_no_line_and_is_named() -> None:

@@ -20,4 +20,6 @@ KIND = PointKind(
         '<circle cx="12" cy="15.5" r="2.4" fill="currentColor" stroke="none"/>'
     ),
     group="alarms",
+    # BS 5839-6:2019, grades D1 and D2: mains with a battery behind it (from memory).
+    often_battery=True,
 )

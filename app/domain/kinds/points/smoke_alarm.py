@@ -19,4 +19,6 @@ KIND = PointKind(
         '<path d="M9 17.5c-2.5-3.5 2.5-7 0-11M14 17.5c-2.5-3.5 2.5-7 0-11"/>'
     ),
     group="alarms",
+    # BS 5839-6:2019, grades D1 and D2: mains with a battery behind it (from memory).
+    often_battery=True,
 )

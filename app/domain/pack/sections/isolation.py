@@ -33,7 +33,8 @@ def _blocks(net: Network) -> Iterator[Block]:
     yield Head(text="Still live after that")
     live = (f"{item.title} ({item.ref}): {item.why}" for item in off.still_live)
     yield Lines(lines=(*live, *off.behind), otherwise="Nothing that is recorded.")
-    yield Lines(lines=tuple(caution.sentence for caution in off.not_main))
+    cautions = (c.sentence for c in off.not_main)
+    yield Lines(lines=(*filter(None, [off.may_stay]), *cautions, *off.batteries))
     yield Table(
         caption="Each room, by the nearest switches",
         heads=("Room", "Nearest switches", "Advised", "Why"),

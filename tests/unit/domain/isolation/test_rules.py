@@ -128,6 +128,53 @@ def with_battery(**fields: Any) -> Record:
     return changed_sources(house(source("BATT", **given)), "NO-battery")
 
 
+def stored(**fields: Any) -> Record:
+    """P3 hangs on P9, which is on C1 and has a battery of its own."""
+    given = {"kind": "socket", "battery_backed": "yes", **fields}
+    return house(
+        point("P9", socket("P3"), **given),
+        tie("P9", "C1"),
+        socket("P4"),
+        tie("P4", "C1"),
+    )
+
+
+def panels(*parts: Part, **fields: Any) -> Record:
+    """Panels that stop with the network, and an inverter on C2: its a.c. side only."""
+    given = {"kind": "solar", "present": "yes", "joins": "C2", **fields}
+    record = house(
+        source("PV", runs_without_network="no", **given),
+        point("INV", kind="inverter", room="R1"),
+        tie("INV", "C2"),
+        *parts,
+    )
+    return changed_sources(record, "NO-solar")
+
+
+def two_ways(**fields: Any) -> Record:
+    """C1 starts from both ways."""
+    return changed(house(**fields), "circuits", "C1", ways=("W1", "W2"))
+
+
+def with_generator(**fields: Any) -> Record:
+    """A board behind a changeover: by way W8 of the first board, or by a generator."""
+    given = {"kind": "generator", "present": "yes", **fields}
+    record = house(
+        source("GEN", **given),
+        board("B2", earthing="supply"),
+        device(
+            "CO", kind="changeover", board="B2", fed_from="C8", second_feed="GEN",
+            poles=BOTH, label_found="I 0 II",
+        ),
+        device("W9", kind="rcbo", board="B2", fed_from="CO", poles="line",
+               label_found="BACKUP"),
+        circuit("C9", socket("P9", room="R1"), ways=("W9",), use="sockets"),
+        inside=(way("W8", circuit("C8"), label_found="BOARD 2", poles="line"),),
+        earthing="tn_c_s",
+    )  # fmt: skip
+    return changed_sources(record, "NO-generator")
+
+
 def changed_sources(record: Record, gone: str) -> Record:
     return record.having(sources=tuple(s for s in record.sources if s.ref != gone))
 
@@ -141,6 +188,7 @@ WITH: dict[str, Callable[[], Plan]] = {
     "label": lambda: planned(changed(house(), "devices", "W1", label_found="SPARE")),
     "not_looked_at": lambda: planned(changed(house(), "rooms", "R1", looked_at="part")),
     "two_circuits": lambda: planned(house(tie("P1", "C2", "present"))),
+    "two_ways": lambda: planned(two_ways()),
     "neutral_elsewhere": lambda: planned(borrowed()),
     "lighting": lambda: planned(lit(), "P3"),
     "earthing": lambda: planned(of_home(house(), earthing="tt")),
@@ -157,6 +205,8 @@ WITH: dict[str, Callable[[], Plan]] = {
     "not_parted": lambda: planned(
         house(tie("P1", "NEXT"), source("NEXT", kind="neighbour"))
     ),
+    "battery_feeds": lambda: planned(stored(), "P3"),
+    "dc_side": lambda: planned(panels(), "INV"),
     "seen_live": lambda: planned(house(*switched_off("N1", "MS", live="P1"))),
     "whose": lambda: planned(changed(house(), "boards", "B1", owner="unknown")),
     "board_itself": lambda: planned(house(), "B1"),
@@ -250,6 +300,9 @@ def test_where_all_is_known_the_nearest_set_is_advised() -> None:
                 house().having(results=(of_polarity("wrong", about="C2"),))
             ),
         ),
+        ("battery_feeds", lambda: planned(stored(), "P4")),
+        ("dc_side", lambda: planned(panels(), "P1")),
+        ("two_ways", lambda: planned(two_ways(), "P2")),
         ("neutral_elsewhere", lambda: planned(house(tie("P1", "C1", "neutral")))),
         (
             "not_parted",
@@ -388,7 +441,8 @@ def test_every_caution_can_be_heard() -> None:
     assert {c.code for c in planned(house()).cautions} == {"tails"}
     off_peak = planned(changed(house(), "devices", "MS", when="off_peak"))
     fused = planned(changed(house(), "points", "P1", kind="fused_connection_unit"))
-    stored = planned(changed(house(), "points", "P1", battery_backed="yes"))
+    kept = planned(changed(house(), "points", "P1", battery_backed="yes"))
+    open_ = planned(stored(battery_backed="unknown"), "P3")
     begins = planned(changed(house(), "boards", "B1", fed_from=None))
     stairs = planned(changed(lit(), "points", "P3", kind="two_way_switch"), "P3")
     inner = board(
@@ -408,7 +462,7 @@ def test_every_caution_can_be_heard() -> None:
     assert "no_earth" in {caution.code for caution in bare.cautions}
     found = {
         c.code
-        for p in (off_peak, fused, stored, begins, stairs, sub, odd, rubber)
+        for p in (off_peak, fused, kept, open_, begins, stairs, sub, odd, rubber)
         for c in p.cautions
     }
     names = {rule.__name__ for rule in CAUTIONS} - {"odd_ones"} | {"odd"}
@@ -492,8 +546,8 @@ def test_what_somebody_saw_live_counts_though_another_saw_it_go_off() -> None:
 
 def test_what_has_a_battery_of_its_own_may_stay_on() -> None:
     record = house(*switched_off("N1", "MS", live="P1"))
-    stored = changed(record, "points", "P1", battery_backed="yes")
-    assert planned(stored).reasons == ()
+    kept = changed(record, "points", "P1", battery_backed="yes")
+    assert planned(kept).reasons == ()
 
 
 def test_seen_to_go_off_with_a_way_that_does_not_feed_it() -> None:

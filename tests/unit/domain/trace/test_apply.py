@@ -6,6 +6,7 @@ from datetime import date
 
 from app.domain.network import network
 from app.domain.record import Record
+from app.domain.record.choices import GRADES
 from app.domain.trace import Applied, applied, states, survey_of
 from tests.builders import (
     Part,
@@ -69,10 +70,46 @@ def test_a_point_tied_to_nothing_is_tied_at_grade_4_when_confirmed() -> None:
     assert done.left_alone == ()
 
 
+def test_grade_4_does_not_say_that_a_point_was_seen_twice() -> None:
+    """Nor does it have to be: that no other way explains the rounds is enough."""
+    record = a_home(point("P1", kind="socket"), *seen_on("W1"))
+    assert states(survey_of(network(record)))["P1"].dead_in == ("N1",)
+    (made,) = apply(record).record.ties
+    assert "by elimination" in GRADES[made.grade]
+    assert "twice" not in GRADES[made.grade]
+
+
 def test_one_found_but_not_confirmed_is_tied_at_grade_3() -> None:
     record = a_home(
         point("P1", kind="socket"),
+        *switched_off("N0", live="P1"),
         *switched_off("N1", "W1", dead="P1"),
+    )
+    assert ties(apply(record).record) == [("C1", "3")]
+
+
+def left(*rounds: Part) -> list[str]:
+    """What is said of P1 where nothing may be written of it."""
+    record = a_home(point("P1", kind="socket"), *rounds)
+    done = apply(record)
+    assert (done.record, done.changes) == (record, ())
+    return [each.sentence for each in done.left_alone]
+
+
+def test_what_nobody_saw_live_may_have_been_dead_all_along_and_is_left() -> None:
+    (sentence,) = left(*switched_off("N1", "W1", dead="P1"))
+    assert "dead all along; look at it with everything on" in sentence
+    both = switched_off("N1", "W1", "W2", dead="P1")
+    assert left(*both, *switched_off("N2", "W1", "W3", dead="P1")) == [sentence]
+    by_night = switched_off("N0", live="P1", when="night")
+    assert left(*by_night, *switched_off("N1", "W1", dead="P1")) == [sentence]
+
+
+def test_one_seen_live_only_while_another_way_was_off_is_written() -> None:
+    record = a_home(
+        point("P1", kind="socket"),
+        *switched_off("N1", "W1", dead="P1"),
+        *switched_off("N2", "W2", live="P1"),
     )
     assert ties(apply(record).record) == [("C1", "3")]
 

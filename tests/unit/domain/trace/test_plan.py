@@ -57,6 +57,30 @@ def test_likely_ways_spread_over_both_halves() -> None:
     assert len({"W1", "W2"} & planned.ways) == 1
 
 
+def test_a_point_with_a_battery_is_looked_at_but_halving_makes_no_round_for_it() -> (
+    None
+):
+    looks = (Look(ref="R0", off=frozenset(), seen={"P1": "live"}),)
+    survey = Survey(EIGHT, POINTS, looks, own_battery=frozenset({"P1"}))
+    planned = next_round(survey, "halving")
+    assert planned is not None
+    assert planned.points == POINTS
+    alone = replace(survey, points=("P1",))
+    assert next_round(alone, "halving") is None
+
+
+def test_one_at_a_time_looks_at_a_point_with_a_battery_once_with_each_way_off() -> None:
+    survey = Survey(EIGHT, ("P1",), own_battery=frozenset({"P1"}))
+    for n in range(len(EIGHT)):
+        planned = next_round(survey, "one_at_a_time")
+        assert planned is not None
+        assert planned.points == ("P1",)
+        look = Look(ref=f"R{n}", off=planned.ways, seen={"P1": "live"})
+        survey = replace(survey, looks=(*survey.looks, look))
+    assert next_round(survey, "one_at_a_time") is None
+    assert states(survey)["P1"].status == "not_testable"
+
+
 def test_only_points_that_can_be_learnt_from_are_asked_about() -> None:
     look = Look(ref="R0", off=frozenset(), seen={"P1": "dead", "P2": "live"})
     planned = next_round(Survey(EIGHT, POINTS, (look,)), "halving")

@@ -12,7 +12,7 @@ from app.domain.trace import (
     states,
     survey_of,
 )
-from app.domain.trace.answers import trace_answer
+from app.domain.trace.answers import Finding, TraceAnswer, trace_answer
 from app.domain.trace.survey import Group, Way
 from tests.builders import (
     Part,
@@ -21,6 +21,7 @@ from tests.builders import (
     device,
     home,
     main_switch,
+    point,
     rcd,
     room,
     socket,
@@ -219,6 +220,60 @@ def test_not_looked_is_nothing_and_contradicts_no_one() -> None:
     assert look.seen == {"P1": "dead"}
     alone = home(a_board(), round_n1(), mark("M1", "not_looked", "A"))
     assert survey_of(network(alone)).looks[0].seen == {}
+
+
+def an_alarm(battery: str, *rounds: Part) -> TraceAnswer:
+    alarm = point("P5", kind="smoke_alarm", battery_backed=battery)
+    return trace_answer(network(home(a_board(), alarm, *rounds)))
+
+
+def finding(answer: TraceAnswer) -> Finding:
+    (found,) = (each for each in answer.points if each.point.ref == "P5")
+    return found
+
+
+def hidden(answer: TraceAnswer, code: str) -> list[str]:
+    return [t.ref for h in answer.hidden if h.code == code for t in h.things]
+
+
+LIT = (
+    *switched_off("N0", live="P5"),
+    *switched_off("N1", "W1", live="P5"),
+    *switched_off("N2", "MS", live="P5"),
+)
+
+
+def test_what_stays_on_by_its_own_battery_is_not_said_to_be_on_none_of_the_ways() -> (
+    None
+):
+    answer = an_alarm("yes", *LIT)
+    found = finding(answer)
+    assert (found.status, found.none_fits) == ("not_testable", False)
+    assert found.kept_on_in == ("N0", "N1", "N2")
+    assert "battery of its own" in found.answer
+    assert found.reasons == (
+        "Stayed on, perhaps by its own battery, in Baseline N0, Round N1, Round N2.",
+    )
+    assert hidden(answer, "own_battery") == ["P5"]
+    assert "P5" not in hidden(answer, "not_looked")
+
+
+def test_that_a_point_with_a_battery_went_off_still_counts() -> None:
+    answer = an_alarm("yes", *LIT, *switched_off("N3", "W2", dead="P5"))
+    found = finding(answer)
+    assert found.way is not None
+    assert (found.status, found.way.ref, found.confirmed) == ("found", "W2", False)
+    assert "as sure as switching off can make it" in found.answer
+    assert hidden(answer, "own_battery") == []
+
+
+def test_where_no_battery_is_written_down_staying_on_counts_and_is_doubted() -> None:
+    answer = an_alarm("unknown", *LIT)
+    assert finding(answer).status == "unaffected"
+    assert hidden(answer, "perhaps_battery") == ["P5"]
+    without = an_alarm("no", *LIT)
+    assert finding(without).status == "unaffected"
+    assert hidden(without, "perhaps_battery") == []
 
 
 def test_points_stand_in_the_order_of_the_walk() -> None:

@@ -42,6 +42,16 @@ def test_every_status_has_an_answer() -> None:
     assert "one reading is wrong" in said(
         PointState(point="P1", status="contradiction")
     )
+    never_live = PointState(
+        point="P1", status="found", way="W1", confirmed=True, was_live=False
+    )
+    assert said(never_live) == (
+        "On W1, not confirmed yet: it was never seen live at that time of day, so it "
+        "may have been dead all along."
+    )
+    assert "battery of its own" in said(
+        PointState(point="P1", status="not_testable", kept_on_in=("N1",))
+    )
     assert "Dead with everything on" in said(
         PointState(point="P1", status="not_testable")
     )

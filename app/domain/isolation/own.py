@@ -1,0 +1,121 @@
+"""Points that stay live of themselves: by a battery of their own, or by a d.c. side.
+
+No switch of the home parts them from that, so a supply begins at each of them.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from functools import partial
+
+from app.domain.isolation.names import called
+from app.domain.kinds import POINT_KINDS
+from app.domain.network import Network, downstream, feeders_of, up_to_circuits
+from app.domain.record import Point, Record, Source
+from app.domain.unknowns import BELONGS_TO, unanswered_sources
+
+# The battery of an alarm or of an emergency light serves itself alone, also where the
+# mains runs on through it to the next.  Common practice, no source.
+SERVES_ITSELF = frozenset({"alarms", "lights"})
+# What only joins, switches or fuses holds no battery, unless the record says so.
+HOLDS_NONE = frozenset(
+    {
+        "appliance_switch",
+        "blank_plate",
+        "cooker_outlet",
+        "cooker_outlet_socket",
+        "dc_isolator",
+        "fused_connection_unit",
+        "isolator",
+        "junction_box",
+        "shower_switch",
+    }
+)
+# The network's supply, also where it comes by next door or by the building.
+FROM_THE_STREET = frozenset({"network", "neighbour", "landlord"})
+BATTERY = "It feeds more from a battery of its own. It counts as live."
+DC = "Its d.c. side is not recorded. It counts as live."
+NO_DC = "whose d.c. side is not recorded"
+_OF_DC = frozenset({"dc_isolator", "battery"})
+
+
+def own_batteries(net: Network) -> tuple[Point, ...]:
+    """Return the points that have a battery of their own and feed something."""
+    return tuple(p for p in _feeding(net) if p.battery_backed == "yes")
+
+
+def may_have_battery(net: Network) -> tuple[Point, ...]:
+    """Return the points that feed something and may have a battery: nobody said."""
+    return tuple(
+        point
+        for point in _feeding(net)
+        if point.battery_backed == "unknown"
+        and point.kind not in (HOLDS_NONE | BELONGS_TO.keys())
+    )
+
+
+def open_dc(net: Network) -> tuple[Point, ...]:
+    """Return inverters and batteries of which nobody wrote what is on their d.c. side.
+
+    Where the sources that they could belong to are answered with no, they are left out.
+    """
+    return tuple(
+        point
+        for point in net.record.points
+        if point.kind in BELONGS_TO
+        and _may_be_there(net.record, BELONGS_TO[point.kind])
+        and not _dc_recorded(net, point)
+    )
+
+
+def live_because(net: Network, ref: str) -> Iterator[tuple[Point, str]]:
+    """Yield each point that keeps a thing live with everything off, and why it does.
+
+    The thing itself comes first, then what it hangs on, whatever stands between.
+    """
+    batteries = own_batteries(net)
+    holders = (*batteries, *open_dc(net))
+    for point in sorted(holders, key=lambda point: point.ref != ref):
+        battery = point in batteries
+        if point.ref == ref:
+            yield point, BATTERY if battery else DC
+        elif ref in downstream(net, point.ref):
+            of = "which has a battery of its own" if battery else NO_DC
+            yield point, f"It hangs on {called(point)}, {of}. It counts as live."
+
+
+def live_of_themselves(net: Network) -> frozenset[str]:
+    """Return every point at which a supply begins that no switch of the home parts."""
+    return net.keep("live of themselves", partial(_live_of_themselves, net))
+
+
+def _live_of_themselves(net: Network) -> frozenset[str]:
+    return frozenset(p.ref for p in (*own_batteries(net), *open_dc(net)))
+
+
+def _feeding(net: Network) -> tuple[Point, ...]:
+    return tuple(
+        point
+        for point in net.record.points
+        if net.fed.get(point.ref) and POINT_KINDS[point.kind].group not in SERVES_ITSELF
+    )
+
+
+def _may_be_there(record: Record, kinds: tuple[str, ...]) -> bool:
+    there = {s.kind for s in record.sources if s.present != "no"}
+    there |= {*unanswered_sources(record)}
+    return not there.isdisjoint((*kinds, "other"))
+
+
+def _dc_recorded(net: Network, point: Point) -> bool:
+    """Return whether ties lead from a d.c. source to a point, no circuit between.
+
+    A d.c. isolator or a battery that nothing feeds stands for a source too: it counts
+    as live itself.
+    """
+    above = [ref for ref in up_to_circuits(net, point.ref, "line") if ref != point.ref]
+    sources = (net.record.find(Source, ref) for ref in above)
+    points = (net.record.find(Point, ref) for ref in above)
+    return any(s.kind not in FROM_THE_STREET for s in sources if s) or any(
+        p.kind in _OF_DC and not feeders_of(net, p.ref) for p in points if p
+    )
