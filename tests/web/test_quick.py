@@ -422,3 +422,15 @@ def test_a_rating_of_0_is_refused_and_one_that_is_stored_still_opens(
     keep(replaced(small, "W1", zero).having(home=old))
     assert here.see("/homes/H2/boards/B1/ways").value("W1-rated_current_a") == "0"
     assert here.save("/homes/H2/devices/W1/edit", rated_current_a="32").undo
+
+
+def test_a_second_circuit_of_one_name_is_made_and_said(
+    here: CheckedClient, stored: Stored
+) -> None:
+    second = {"new~1-way": "3", "new~1-kind": "circuit_breaker"}
+    after = here.save(WAYS, {**second, "new~1-feeds": "kitchen sockets"})
+    said = "More than one circuit has the name “kitchen sockets” now."
+    assert after.undo == f"Entered the ways of Main board (B1). {said}"
+    assert len(stored().circuits) == 3
+    again = {"new~1-way": "4", "new~1-kind": "circuit_breaker", "new~1-feeds": "Oven"}
+    assert "More than one" not in here.save(WAYS, again).undo
