@@ -81,6 +81,8 @@ def test_a_copy_has_everything_and_its_own_name(
 def test_a_home_is_put_aside_and_taken_up_again(here: CheckedClient) -> None:
     page = here.go_on(here.submit("/homes/H1/", press="Put it aside"))
     assert page.undo == "The home “A home” was put aside."
+    assert "Every home is put aside." in page.main
+    assert "No home is recorded yet" not in page.main
     assert "Put aside A home" in page.main
     assert "A home" not in here.see("/homes/due").main
     page = here.go_on(here.submit("/homes/H1/", press="Take it up again"))

@@ -25,8 +25,6 @@ from app.web.way_table import names_again, way_layout
 from app.web.words import Facts, facts_of, quantity
 
 bp = Blueprint("boards", __name__, url_prefix="/homes/<home>/boards")
-
-
 # Names of circuits that are said to be had by another too, at most.
 MOST_NAMED = 3
 
