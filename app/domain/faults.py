@@ -15,9 +15,10 @@ from app.domain.circles import circles
 from app.domain.fault import Check, Fault, links_of, links_with_specs, said
 from app.domain.gaps import GAPS
 from app.domain.isolation.rounds import in_the_round, seen_otherwise
+from app.domain.kinds import DEVICE_KINDS
 from app.domain.network import Network, circuits_of, downstream, feeders_of, network
 from app.domain.phases import TWO_GUARD_ONE, each_its_own, phases
-from app.domain.record import Circuit, Device, IntakeItem, Item, Point, Record
+from app.domain.record import Board, Circuit, Device, IntakeItem, Item, Point, Record
 from app.domain.to_come import days_as_faults
 
 __all__ = ["CHECKS", "Fault", "circles", "faults", "links_of"]
@@ -187,6 +188,36 @@ def _feeds(
         )
 
 
+def _numbered_twice(net: Network) -> Iterator[Fault]:
+    """Yield the ways of a board that have one number, unless on a phase each."""
+    for board in net.record.boards:
+        groups: dict[str, list[Device]] = {}
+        for device in net.record.devices_of(board.ref):
+            if device.way and DEVICE_KINDS[device.kind].outgoing:
+                key = " ".join(device.way.casefold().split())
+                groups.setdefault(key, []).append(device)
+        for ways in groups.values():
+            refs = [way.ref for way in ways]
+            # What hangs on a way, such as its time switch, may have its number.
+            refs = [way.ref for way in ways if way.fed_from not in refs]
+            if len(refs) > 1 and not each_its_own(net.record, refs):
+                yield _one_number(net.record, board, ways[0].way, refs)
+
+
+def _one_number(record: Record, board: Board, way: str, refs: list[str]) -> Fault:
+    three = _may_be_three_phase(record, refs)
+    phase = " In a three-phase board, say on which phase each is." if three else ""
+    return Fault(
+        code="numbered_twice",
+        wrong=not three,
+        subjects=tuple(refs),
+        sentence=f"{said(board)} has {len(refs)} ways with the number {way}: "
+        f"{' and '.join(refs)}.",
+        remedy="Look at the board, and number each so that they can be told apart."
+        f"{phase}",
+    )
+
+
 def _seen_otherwise(net: Network) -> Iterator[Fault]:
     """Yield each point that did in a round what it could not have done by its ties."""
     first = {s.point.ref: s for s in reversed(seen_otherwise(net))}
@@ -211,6 +242,7 @@ CHECKS: Mapping[str, Check] = {
     "absent_source_feeds": _absent_source_feeds,
     "blank_feeds": _blank_feeds,
     "spare_feeds": _spare_feeds,
+    "numbered_twice": _numbered_twice,
     "seen_otherwise": _seen_otherwise,
     **GAPS,
 }

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from app.domain.record import FieldSpec, Item, Record, specs
 
 SKIPPED_SORTS = (
@@ -14,13 +16,14 @@ SKIPPED_SORTS = (
     "occasion",
     "spot",
 )
+NUMBER = re.compile(r"[0-9]+(\.[0-9]+)?")
 
 
 def find_items(record: Record, query: str) -> list[Item]:
     """Return the items that hold every word, those named by it first.
 
     Words are looked for in every text and choice of an item, and in the name of its
-    room; case and order do not matter.
+    room; case and order do not matter. A number counts as a whole: 2 is not in B32.
     """
     words = query.casefold().split()
     if not words:
@@ -38,10 +41,16 @@ def _score(record: Record, item: Item, words: list[str]) -> int:
     if item.ref.casefold() == " ".join(words):
         return 3
     title = item.title.casefold()
-    if all(word in title for word in words):
+    if all(_holds(title, word) for word in words):
         return 2
     text = f"{title} {_text(record, item)}".casefold()
-    return int(all(word in text for word in words))
+    return int(all(_holds(text, word) for word in words))
+
+
+def _holds(text: str, word: str) -> bool:
+    if not NUMBER.fullmatch(word):
+        return word in text
+    return re.search(rf"(?<![\w.]){re.escape(word)}(?!\.?\w)", text) is not None
 
 
 def _text(record: Record, item: Item) -> str:

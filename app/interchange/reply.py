@@ -70,13 +70,22 @@ def typed_reply(
             continue
         own = known.get(ref.rstrip(":,").upper())
         if own is None or not said:
-            reason = "Begin with a reference of this home, then say what it feeds."
+            reason = _wrong_line(ref.rstrip(":,"), own)
             problems.append(Problem(f"line {number}", reason))
         else:
             found.append(Correction(ref=own, feeds=said))
     if problems:
         raise InvalidError("Some lines cannot be taken.", tuple(problems))
     return Reply(by=by, paper=paper, dated=dated, ways=tuple(found))
+
+
+def _wrong_line(typed: str, own: str | None) -> str:
+    if own is not None:
+        return f"Say what {own} feeds, behind it."
+    return (
+        f"There is no “{typed[:40]}” in this home. Begin with a reference of this "
+        "home, then say what it feeds."
+    )
 
 
 def _values(data: bytes) -> dict[str, Any]:

@@ -18,6 +18,7 @@ LEFT_OUT = {
     "come",
     "after",
     "hinted",
+    "nonzero",
 }
 
 

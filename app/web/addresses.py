@@ -25,12 +25,13 @@ PLACE = {
 # Sorts whose forms are pages of their own.
 OWN_FORMS = {"attachment", "spot"}
 ANCHORS = {"intake": "intake.index", "source": "sources.index", "trip": "trips.index"}
-# What no form edits and no page of its own shows: the list that it counts in.
+# What no page of its own shows: the list that it counts in.
 LISTS = {
     "round": "findings.index",
     "reading": "findings.index",
     "aside": "remarks.index",
     "occasion": "reminders.index",
+    "reminder": "reminders.index",
 }
 
 

@@ -360,9 +360,7 @@ def _number(text: str, spec: FieldSpec) -> Decimal | int:
     example = _example(spec)
     if not number.is_finite():
         raise ValueError(f"Enter a number, such as {example}.")
-    low, high = spec.low, spec.high
-    if (low is not None and number < low) or (high is not None and number > high):
-        raise ValueError(f"Enter a number from {low} to {high}.")
+    _in_bounds(number, spec)
     if spec.type == "int":
         if number != number.to_integral_value():
             raise ValueError(f"Enter a whole number, such as {example}.")
@@ -377,6 +375,14 @@ def _example(spec: FieldSpec) -> str:
     if spec.type != "int":
         return "2.5"
     return "1965" if spec.low and spec.low > 1000 else "2"
+
+
+def _in_bounds(number: Decimal, spec: FieldSpec) -> None:
+    low, high = spec.low, spec.high
+    if spec.nonzero and number == 0:
+        raise ValueError("Enter a number above 0, or leave it open.")
+    if (low is not None and number < low) or (high is not None and number > high):
+        raise ValueError(f"Enter a number from {low} to {high}.")
 
 
 def tidy(text: str, *, lines: bool = False) -> str:

@@ -8,11 +8,12 @@ from dataclasses import dataclass
 from flask import request
 
 from app.domain.results import Question, Sheet, questions
-from app.domain.results.sheet import Column, Row, shown, values_of
+from app.domain.results.sheet import BY_NAME, Column, Row, is_empty, shown, values_of
 from app.services.homes import digest
 from app.web.fields import tidy
 
 NEW = "new"
+NOTHING = "Nothing is filled in: enter at least one value. N/A and LIM are no values."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -60,6 +61,7 @@ class Grid:
         errors: What cannot be read, by reference and field.
         asked: What is asked.
         confirmed: Keys of questions that were answered for the very value that stands.
+        nothing: Whether it was sent with no value, and none was copied before.
     """
 
     sheet: Sheet
@@ -67,6 +69,7 @@ class Grid:
     errors: Mapping[tuple[str, str], str]
     asked: tuple[Question, ...]
     confirmed: frozenset[str]
+    nothing: bool = False
 
     @property
     def values(self) -> dict[str, dict[str, object]]:
@@ -84,13 +87,25 @@ class Grid:
     @property
     def problems(self) -> list[tuple[str, str]]:
         """Each cell to look at again: its id, and the sentence."""
-        titles = {row.ref: row.title for row in self.sheet.rows}
+        if self.nothing:
+            row = self.sheet.rows[0]
+            return [(f"{row.columns[0].name}-{row.ref}", NOTHING)]
         wrong = [
-            (f"{name}-{ref}", f"{titles[ref]}: {sentence}")
+            (f"{name}-{ref}", self._placed(ref, name, sentence))
             for (ref, name), sentence in self.errors.items()
         ]
-        asked = [(f"ok-{q.key}", f"{titles[q.row]}: {q.sentence}") for q in self.open]
+        asked = [
+            (f"ok-{q.key}", self._placed(q.row, q.column, q.sentence))
+            for q in self.open
+        ]
         return wrong + asked
+
+    def _placed(self, ref: str, name: str, sentence: str) -> str:
+        """Return a sentence with its row, and its column where it does not say it."""
+        title = next(row.title for row in self.sheet.rows if row.ref == ref)
+        head = BY_NAME[name].head
+        place = title if head in sentence else f"{title}, {head}"
+        return f"{place}: {sentence}"
 
     def rows(self, of: str) -> tuple[GridRow, ...]:
         """Return the rows of circuits, or that of the board."""
@@ -157,6 +172,14 @@ def as_sent(sheet: Sheet, earthing: str, longest: Callable[[str], int | None]) -
         errors=errors,
         asked=tuple(asked),
         confirmed=confirmed,
+        nothing=not errors and _says_nothing(sheet, typed),
+    )
+
+
+def _says_nothing(sheet: Sheet, typed: Mapping[str, Mapping[str, str]]) -> bool:
+    """Return whether no cell holds a value, and none was copied before."""
+    return not sheet.results and all(
+        is_empty(values_of(row, typed[row.ref])) for row in sheet.rows
     )
 
 

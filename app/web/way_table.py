@@ -12,7 +12,7 @@ from app.domain.edits import added, new_ref, replaced
 from app.domain.record import SHORT, Board, Circuit, Device, Record, specs
 from app.errors import InvalidError
 from app.web.fields import NOTHING, ChoiceField, TextField
-from app.web.quick import Beside, Column, Layout
+from app.web.quick import Beside, Column, Layout, Table
 
 LEFT = "~left"
 SEVERAL = "More than one: see the way"
@@ -118,3 +118,15 @@ def _write_circuit(record: Record, device: Device, typed: str) -> Record:
     others = tuple(way for way in circuit.ways if way != device.ref)
     change = {"name": typed} if typed else {"ways": others}
     return replaced(record, circuit.ref, circuit.model_copy(update=change))
+
+
+def names_again(table: Table, record: Record) -> tuple[str, ...]:
+    """Return the names of new circuits that another circuit has too."""
+    had = {circuit.name.casefold() for circuit in record.circuits}
+    again = []
+    for row in table.rows:
+        name = row.form["feeds"].data or NOTHING
+        if name and not record.circuits_of(row.key):
+            again += [name] if name.casefold() in had else []
+            had.add(name.casefold())
+    return tuple(dict.fromkeys(again))

@@ -56,3 +56,18 @@ def test_twelve_rows_are_copied_by_keyboard(
     expect(rows.nth(11)).to_contain_text(
         "polarity correct, RCD 21 ms, button: it worked"
     )
+
+
+def test_what_is_wrong_has_room_on_a_phone(
+    phone: Page, keep: Callable[[Record], int]
+) -> None:
+    keep(house())
+    phone.goto("/homes/H1/results/board/B1/copy")
+    phone.get_by_label("Zs, Ω").nth(2).fill("much")
+    phone.get_by_role("button", name="Save").click()
+    box = phone.locator(".cell__error").bounding_box()
+    row = phone.locator(".quick__row--wrong").bounding_box()
+    assert box
+    assert row
+    # All but the padding and the mark of the row.
+    assert box["width"] > 0.9 * row["width"]

@@ -72,7 +72,8 @@ def _number(spec: FieldSpec) -> Iterator[Trial]:
     assert spec.high is not None
     beyond = (str(spec.low - 1), str(spec.high + 1), f"{spec.high}.1", "9" * 400)
     yield from ((value, REFUSED) for value in (*NUMBERS, *beyond, NASTY))
-    yield from ((value, TAKEN) for value in ("", str(spec.low), f" {spec.high} "))
+    yield from ((value, TAKEN) for value in ("", f" {spec.high} "))
+    yield str(spec.low), REFUSED if spec.nonzero else TAKEN
     yield from ((value, EITHER) for value in ("٣", "1_0", "+5", "1.5", "1,5", "-0"))
 
 

@@ -297,10 +297,10 @@ HOSTILE = [
     "x" * 3000,
 ]
 ARGUMENTS = (
-    "back", "done", "away", "lit", "q", "filter", "sort", "ref", "copy", "after",
-    "kind", "board", "room", "point", "tied_to", "controlled", "ways", "seen_on",
-    "note", "next", "url", "home", "plural", "_scheme", "_external", "_anchor",
-    "_method", "endpoint", "at", "nation", "place",
+    "back", "done", "away", "aside", "lit", "q", "filter", "sort", "ref", "copy",
+    "after", "kind", "board", "room", "point", "tied_to", "controlled", "ways",
+    "seen_on", "note", "next", "url", "home", "plural", "_scheme", "_external",
+    "_anchor", "_method", "endpoint", "at", "nation", "place",
 )  # fmt: skip
 
 

@@ -121,7 +121,7 @@ def test_a_home_is_deleted_and_brought_back(
     page = here.see("/homes/H1/delete")
     assert page.h1 == "Delete A home?"
     page = here.go_on(here.submit_on(page, press="Delete the home"))
-    assert page.undo == "The home “H1” was deleted."
+    assert page.undo == "The home “A home” was deleted."
     here.see("/homes/H1/", 404)
     here.see("/homes/H1/rooms/", 404)
     back = here.go_on(here.submit_on(page, press="Bring it back"))

@@ -123,3 +123,16 @@ def test_a_home_without_loads_says_so(visitor: CheckedClient, keep: Keep) -> Non
     said = visitor.see("/homes/H1/load/").main
     assert said.count("No load can be counted yet") == 1
     assert "0.0 A" not in said
+
+
+@pytest.mark.parametrize(
+    ("parts", "today"),
+    [((), "none"), ((b.one_way(b.circuit("C1"), kind="rcbo"),), "nothing counted yet")],
+)
+def test_what_is_not_counted_is_no_demand_of_nought(
+    visitor: CheckedClient, keep: Keep, parts: tuple[b.Part, ...], today: str
+) -> None:
+    keep(b.home(*parts))
+    said = visitor.see("/homes/H1/load/?shower_kw=8.5").main
+    assert f"Together {today}" in said
+    assert "0.0 A" not in said.replace("37.0 A", "")

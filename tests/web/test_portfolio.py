@@ -79,12 +79,19 @@ def test_a_copy_has_everything_and_its_own_name(
 
 
 def test_a_home_is_put_aside_and_taken_up_again(here: CheckedClient) -> None:
-    here.go_on(here.submit("/homes/H1/", press="Put it aside"))
-    page = here.see("/homes/")
+    page = here.go_on(here.submit("/homes/H1/", press="Put it aside"))
+    assert page.undo == "The home “A home” was put aside."
+    assert "Every home is put aside." in page.main
+    assert "No home is recorded yet" not in page.main
     assert "Put aside A home" in page.main
     assert "A home" not in here.see("/homes/due").main
     page = here.go_on(here.submit("/homes/H1/", press="Take it up again"))
+    assert page.undo == "The home “A home” was taken up again."
     assert "Put aside" not in page.main
+    page = here.go_on(here.submit_on(page, press="Put it aside"))
+    page = here.go_on(here.submit_on(page, press="Take it up again"))
+    assert "Put aside" not in page.main
+    assert here.see("/homes/?aside=H9").undo == ""
 
 
 def test_a_deleted_home_comes_back_within_thirty_days(here: CheckedClient) -> None:

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from decimal import Decimal
 
 import pytest
 
+from app.domain.edits import replaced
 from app.domain.record import Circuit, Device, Point, Record, Tie
 from tests.pages import CheckedClient
 
@@ -397,3 +399,38 @@ def test_a_tie_by_its_neutral_is_left_alone(
     assert ties == [("P1", "C2", "neutral"), ("P3", "C1", "feeds")]
     assert stored().find(Tie, "T-P1-C1-feeds") is None
     assert stored().find(Point, "P1") is not None
+
+
+def test_a_number_that_two_ways_have_is_taken_and_asked_about(
+    here: CheckedClient, stored: Stored
+) -> None:
+    number = device(stored(), "W1").way
+    here.save(WAYS, {"new~1-way": number, "new~1-kind": "circuit_breaker"})
+    page = here.see("/homes/H1/open-questions/")
+    assert f"has 2 ways with the number {number}: W1 and D5." in page.main
+
+
+def test_a_rating_of_0_is_refused_and_one_that_is_stored_still_opens(
+    here: CheckedClient, keep: Callable[[Record], int], small: Record
+) -> None:
+    page = here.submit(WAYS, {"W1-rated_current_a": "0"})
+    assert page.status == 422
+    sentence = "Enter a number above 0, or leave it open."
+    assert page.error("W1-rated_current_a") == sentence
+    zero = device(small, "W1").model_copy(update={"rated_current_a": Decimal(0)})
+    old = small.home.model_copy(update={"ref": "H2"})
+    keep(replaced(small, "W1", zero).having(home=old))
+    assert here.see("/homes/H2/boards/B1/ways").value("W1-rated_current_a") == "0"
+    assert here.save("/homes/H2/devices/W1/edit", rated_current_a="32").undo
+
+
+def test_a_second_circuit_of_one_name_is_made_and_said(
+    here: CheckedClient, stored: Stored
+) -> None:
+    second = {"new~1-way": "3", "new~1-kind": "circuit_breaker"}
+    after = here.save(WAYS, {**second, "new~1-feeds": "kitchen sockets"})
+    said = "More than one circuit has the name “kitchen sockets” now."
+    assert after.undo == f"Entered the ways of Main board (B1). {said}"
+    assert len(stored().circuits) == 3
+    again = {"new~1-way": "4", "new~1-kind": "circuit_breaker", "new~1-feeds": "Oven"}
+    assert "More than one" not in here.save(WAYS, again).undo

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from datetime import date, timedelta
 
+import pytest
 from icalendar import Calendar
 
 from app.domain.record import Device, Paper, Record
@@ -13,6 +14,7 @@ from tests.pages import CheckedClient
 
 Stored = Callable[..., Record]
 LIST = "/homes/H1/reminders/"
+NEW = "/homes/H1/new/reminders"
 TODAY = date.today()  # noqa: DTZ011
 
 
@@ -185,6 +187,48 @@ def test_a_day_of_ones_own_is_set_from_the_list(
     (reminder,) = stored().reminders
     assert (reminder.kind, reminder.about) == ("rcd_button", "RCD")
     assert "Next on 2 January 2030." in here.see(LIST).main
+
+
+def test_a_reminder_of_ones_own_stands_in_the_list_and_nothing_of_it_fails(
+    here: CheckedClient, stored: Stored
+) -> None:
+    after = here.save(NEW, name="Check the outdoor socket", next_on="2026-01-02")
+    assert (after.h1, after.undo) == (
+        "Reminders",
+        "Added reminder Check the outdoor socket (E1).",
+    )
+    done = next(to for text, to in after.links.items() if text.startswith("Another"))
+    assert not [text for text in after.links if "failed: Check" in text]
+    page = here.see(done)
+    assert "It did not work" not in page.main
+    earlier = (TODAY - timedelta(days=3)).isoformat()
+    here.go_on(here.submit_on(page, {"on": earlier}, press="Write it down"))
+    (time,) = stored().occasions
+    assert (time.reminder, time.outcome) == ("E1", "done")
+
+
+def test_a_reminder_of_nothing_asks_for_words(
+    here: CheckedClient, stored: Stored
+) -> None:
+    page = here.submit(NEW, next_on="2030-01-02")
+    assert (page.status, page.error("name")) == (422, "Enter what to do.")
+    assert page.value("next_on") == "2030-01-02"
+    assert stored().reminders == ()
+
+
+@pytest.mark.parametrize(
+    ("about", "what"), [("R1", "room"), ("C1", "circuit"), ("GRID", "source")]
+)
+def test_a_button_is_asked_for_where_there_can_be_one(
+    here: CheckedClient, stored: Stored, about: str, what: str
+) -> None:
+    page = here.submit(NEW, kind="rcd_button", about=about)
+    assert page.status == 422
+    sentence = f"A {what} has no test button. Choose the RCD that has it."
+    assert page.error("about") == sentence
+    assert stored().reminders == ()
+    for fit in ("RCD", "B1", ""):
+        here.save(NEW, kind="rcd_button", about=fit)
 
 
 def test_what_is_not_there_is_not_found(here: CheckedClient) -> None:

@@ -12,7 +12,7 @@ import pytest
 from app.domain.pack import PARTS, kept_back
 from app.domain.record import Record
 from app.interchange import to_document
-from tests.pages import CheckedClient, Page, page_of
+from tests.pages import CheckedClient, Page, page_of, text_of
 
 Stored = Callable[..., Record]
 LIST = "/homes/H1/corrections/"
@@ -124,13 +124,33 @@ def test_a_paper_is_typed_in(here: CheckedClient, stored: Stored) -> None:
     lines = "W1: feeds the shed\nC2 the attic lights"
     page = here.save(LIST, press="Take it down", by="A. Person", lines=lines)
     assert "2 differences are open." in page.main
-    for wrong in ("!! what", "The shed is on W1", "B9.W9 the shed", "W1"):
+    none = "There is no “{}” in this home. Begin with a reference of this home"
+    for wrong, said in (
+        ("!! what", none.format("!!")),
+        ("The shed is on W1", none.format("The")),
+        ("B9.W9: the shed", none.format("B9.W9")),
+        ("W1", "Say what W1 feeds"),
+    ):
         page = here.submit(LIST, press="Take it down", lines=wrong)
         assert page.status == 422
-        assert "line 1" in page.main
+        assert f"line 1: {said}" in page.main
         assert page.value("lines", "Take it down").strip() == wrong
     page = here.submit(LIST, press="Take it down", lines=" ")
     assert "Enter at least one line." in page.error("lines")
+
+
+def test_the_example_of_a_typed_correction_is_one_that_is_taken(
+    here: CheckedClient, keep: Callable[[Record], int], small: Record
+) -> None:
+    example = "feeds the shed, not the garage."
+    hint = text_of(here.see(LIST).by_id["lines-hint"])
+    assert hint == f"Such as: W1 {example}"
+    page = here.save(LIST, press="Take it down", lines=hint.removeprefix("Such as: "))
+    assert "One difference is open." in page.main
+    empty = Record(home=small.home.model_copy(update={"ref": "H2"}))
+    keep(empty)
+    page = here.see("/homes/H2/corrections/")
+    assert text_of(page.by_id["lines-hint"]) == f"Such as: D4 {example}"
 
 
 def test_a_file_must_be_chosen(here: CheckedClient) -> None:

@@ -10,6 +10,7 @@ from pathlib import Path
 import pytest
 
 from app.domain.edits import added
+from app.domain.inspection import inspection_of
 from app.domain.record import Circuit, Record, Result
 from app.services.homes import open_home, save
 from app.store.engine import make_engine, writing
@@ -17,6 +18,7 @@ from tests.pages import CheckedClient, Page
 
 Stored = Callable[..., Record]
 COPY = "/homes/H1/results/board/B1/copy"
+REPORT = "condition_report"
 HEAD = {"paper": "new", "number": "17", "by": "A. Person", "tested_on": "2021-06-14"}
 
 
@@ -34,6 +36,7 @@ def test_a_sheet_is_kept_as_one_change_with_its_paper(
         COPY,
         HEAD
         | {
+            "kind": REPORT,
             "r1_ohm-C1": "0,41", "rn_ohm-C1": "0.42", "r2_ohm-C1": "680 mΩ",
             "live_earth_mohm-C1": ">200", "zs_ohm-C2": "1.1", "ze_ohm-B1": "0.28",
         },
@@ -41,9 +44,7 @@ def test_a_sheet_is_kept_as_one_change_with_its_paper(
     assert after.undo == "Copied test results of Main board (B1)."
     record = stored()
     (paper,) = record.papers
-    assert (paper.kind, paper.number, paper.dated) == (
-        "condition_report", "17", date(2021, 6, 14)
-    )  # fmt: skip
+    assert (paper.kind, paper.number, paper.dated) == (REPORT, "17", date(2021, 6, 14))
     found = {r.about: r for r in record.results}
     assert set(found) == {"B1", "C1", "C2"}
     assert found["C1"].r2_ohm == Decimal("0.68")
@@ -60,11 +61,62 @@ def test_what_cannot_be_read_is_said_beside_its_cell_and_kept(
     typed = {"zs_ohm-C1": "much", "zs_ohm-C2": "1.1"}
     page = here.submit(COPY, HEAD | typed)
     assert page.status == 422
-    assert "Kitchen sockets: Enter a number in Ω" in page.main
+    assert "Kitchen sockets, Zs: Enter a number in Ω, such as 0.35, or" in page.main
     assert page.value("zs_ohm-C1") == "much"
     assert page.value("zs_ohm-C2") == "1.1"
     assert page.value("number") == "17"
     assert stored() == small
+
+
+@pytest.mark.parametrize(
+    ("cell", "says"),
+    [
+        ("rcd_ms-C1", "Kitchen sockets, RCD: Enter a number in ms, such as 21, or"),
+        ("live_live_mohm-C1", "Kitchen sockets, Live to live: Enter a number in MΩ"),
+        ("ze_ohm-B1", "Main board, Ze or Zdb: Enter a number in Ω, such as 0.35"),
+    ],
+)
+def test_what_cannot_be_read_is_said_with_its_row_and_its_column(
+    here: CheckedClient, cell: str, says: str
+) -> None:
+    page = here.submit(COPY, HEAD | {cell: "much"})
+    assert [each.startswith(says) for each in page.errors] == [True]
+
+
+def test_what_nobody_said_to_be_a_report_is_no_inspection(
+    here: CheckedClient, stored: Stored
+) -> None:
+    page = here.see(COPY)
+    assert page.value("kind") == "unknown"
+    here.go_on(here.submit_on(page, {"tested_on": "2021-06-14", "zs_ohm-C1": "0.62"}))
+    assert [paper.kind for paper in stored().papers] == ["unknown"]
+    assert inspection_of(stored()).last_on is None
+    here.save(COPY, HEAD | {"kind": REPORT, "zs_ohm-C1": "0.62"})
+    assert inspection_of(stored()).last_on == date(2021, 6, 14)
+
+
+@pytest.mark.parametrize("paper", ["new", ""])
+@pytest.mark.parametrize("typed", [{}, {"zs_ohm-C1": "LIM", "rcd_ms-C2": "n/a"}])
+def test_a_sheet_without_a_value_is_refused(
+    here: CheckedClient,
+    stored: Stored,
+    small: Record,
+    typed: dict[str, str],
+    paper: str,
+) -> None:
+    page = here.submit(COPY, HEAD | typed | {"paper": paper})
+    assert page.status == 422
+    (said,) = page.errors
+    assert said.startswith("Nothing is filled in: enter at least one value.")
+    assert page.value("zs_ohm-C1") == typed.get("zs_ohm-C1", "")
+    assert stored() == small
+
+
+def test_what_was_copied_may_be_emptied(here: CheckedClient, stored: Stored) -> None:
+    copy(here, zs_ohm__C1="0.62")
+    page = here.see(f"{COPY}?paper={stored().papers[0].ref}")
+    here.go_on(here.submit_on(page, {"zs_ohm-C1": ""}))
+    assert stored().results == ()
 
 
 def test_a_slip_is_asked_about_and_can_be_confirmed(

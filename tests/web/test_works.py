@@ -48,6 +48,19 @@ def test_from_plan_to_done_to_paper(here: CheckedClient, stored: Stored) -> None
     assert stored().papers == ()
 
 
+@pytest.mark.parametrize(
+    ("job", "asked"),
+    [("", False), ("rubbish", False), ("Add a socket to an existing circuit", True)],
+)
+def test_only_a_job_that_is_known_was_asked_about(
+    here: CheckedClient, job: str, asked: bool
+) -> None:
+    here.save("/homes/H1/new/works", name="Socket moved", job=job)
+    page = here.see(f"{LIST}W3/")
+    assert ("Asked: may I?, not yet" in page.main) != asked
+    assert ("rubbish" in page.main) == (job == "rubbish")
+
+
 def test_a_later_look_lifts_the_doubt_of_work_without_a_day(
     here: CheckedClient, stored: Stored
 ) -> None:

@@ -18,6 +18,7 @@ from app.domain.record import Circuit
 from app.domain.record._field import Model, field
 
 SOCKET_A = 5
+NOTHING = "nothing counted yet"
 LAMP_W, VOLTS = Decimal(100), Decimal(230)
 LAMPS = "100 W for every light, instead of the load recorded"
 EACH_COOKER = "the rule for cooking for each circuit, instead of all together"
@@ -71,7 +72,8 @@ class Demand(Model):
     @property
     def total(self) -> str:
         """The total in words: a least, where circuits are left out."""
-        return f"at least {self.shown}" if self.not_counted else self.shown
+        least = self.not_counted and self.shown != NOTHING
+        return f"at least {self.shown}" if least else self.shown
 
     @property
     def assumes(self) -> tuple[str, ...]:
@@ -90,7 +92,7 @@ def demand(net: Network, loads: Sequence[Load]) -> Demand:
     return Demand(
         rows=rows,
         amps=total,
-        shown=amps(total),
+        shown=amps(total) if counted or not loads else NOTHING,
         low=total + sum((min(c, Decimal(0)) for _, c in changes), Decimal(0)),
         high=total + sum((max(c, Decimal(0)) for _, c in changes), Decimal(0)),
         variations=tuple(

@@ -18,6 +18,8 @@ from app.domain.network import Network, downstream
 from app.domain.record import Circuit
 from app.domain.record._field import Model, field
 
+NO_USE = "Cannot tell: what it is used for is not recorded."
+
 
 class Load(Model):
     """What one circuit, or one thing that might be added, draws."""
@@ -41,7 +43,7 @@ class Load(Model):
         """Why it is not counted; empty if it is."""
         if isinstance(self.current, CannotTell):
             return self.current.sentence
-        return "" if self.group else "Cannot tell: needs what it is used for."
+        return "" if self.group else NO_USE
 
 
 def loads_of(net: Network) -> tuple[Load, ...]:

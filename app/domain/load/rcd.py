@@ -17,6 +17,7 @@ from app.domain.chain import Chain, Step, chains, is_overcurrent
 from app.domain.circuits._working import Exact, plain
 from app.domain.circuits.guard import as_guard, rated_of
 from app.domain.kinds import DEVICE_KINDS, INTAKE_KINDS
+from app.domain.load.demand import NOTHING
 from app.domain.load.loads import Load, below
 from app.domain.load.phases import heaviest
 from app.domain.network import Network, fed_by
@@ -165,7 +166,8 @@ def _sentences(found: RcdLoading) -> Iterator[str]:
     yield _verdict_words(found)
     yield _before_words(found)
     yield _ways_words(found)
-    yield f"With diversity {found.demand} is behind it: that alone shows nothing."
+    if found.demand != NOTHING:
+        yield f"With diversity {found.demand} is behind it: that alone shows nothing."
     if found.left_out:
         names = ", ".join(way.title for way in found.left_out)
         yield f"{names} can feed in through it and is left out of the sum."

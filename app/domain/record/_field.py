@@ -144,6 +144,7 @@ def field(  # noqa: PLR0913 - a declaration, read as a table
     private: str = "",
     come: bool = False,
     after: str = "",
+    nonzero: bool = False,
 ) -> Any:
     """Declare a field.
 
@@ -161,6 +162,8 @@ def field(  # noqa: PLR0913 - a declaration, read as a table
         private: What it tells of the people in the home, a code of `PRIVATE`.
         come: Whether its day has to have come: it says when something was done.
         after: Field whose day is not after this one.
+        nonzero: Whether 0 is no figure of it: forms and sheets refuse it; a record
+            that has one is read, and it counts as not recorded.
     """
     extra: dict[str, Any] = {"unit": unit, "group": group, "blank": blank}
     extra |= {
@@ -169,6 +172,7 @@ def field(  # noqa: PLR0913 - a declaration, read as a table
         "private": private,
         "come": come,
         "after": after,
+        "nonzero": nonzero,
     }
     return Field(
         default,
@@ -194,6 +198,7 @@ class FieldSpec:
         private: What it tells of people, a code of `PRIVATE`; may be empty.
         come: Whether its day has to have come.
         after: Field whose day is not after this one; may be empty.
+        nonzero: Whether 0 is no figure of it.
         choices: Codes and words, for a choice.
         sorts: What a reference may name.
         low: Smallest number.
@@ -213,6 +218,7 @@ class FieldSpec:
     private: str
     come: bool
     after: str
+    nonzero: bool
     required: bool
     default: Any
     choices: Mapping[str, str]
@@ -246,6 +252,7 @@ def _spec(name: str, info: Any) -> FieldSpec:
         optional=type(None) in _arguments(info.annotation),
         come=extra.get("come", False),
         after=extra.get("after", ""),
+        nonzero=extra.get("nonzero", False),
         required=info.is_required(),
         default=None if info.is_required() else info.default,
         choices=next((m.choices for m in marks if isinstance(m, OneOf)), {}),

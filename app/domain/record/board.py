@@ -90,13 +90,13 @@ class Device(Item):
         Annotated[Ref, RefTo(("device", "intake", "circuit", "point", "source"))] | None
     ) = field("Second feed", hint="Only a changeover switch has one.", blank=True)
     rated_current_a: Number | None = field(
-        "Rated current", unit="A", low=0, high=1000, term="rated-current"
+        "Rated current", unit="A", low=0, high=1000, nonzero=True, term="rated-current"
     )
     curve: Annotated[str, OneOf(choices.CURVES)] = field(
         "Type", "unknown", term="tripping-type"
     )
     residual_current_ma: Number | None = field(
-        "IΔn", unit="mA", low=0, high=3000, term="residual-current"
+        "IΔn", unit="mA", low=0, high=3000, nonzero=True, term="residual-current"
     )
     rcd_type: Annotated[str, OneOf(choices.RCD_TYPES)] = field(
         "RCD type", "unknown", term="rcd-types"
@@ -120,13 +120,19 @@ class Device(Item):
         "Breaks", "unknown", term="poles"
     )
     breaking_capacity_ka: Number | None = field(
-        "Breaking capacity", unit="kA", low=0, high=200, term="breaking-capacity"
+        "Breaking capacity",
+        unit="kA",
+        low=0,
+        high=200,
+        nonzero=True,
+        term="breaking-capacity",
     )
     fuse_wire_a: Number | None = field(
         "Fuse wire seen",
         unit="A",
         low=0,
         high=200,
+        nonzero=True,
         hint="Without touching the carrier.",
         term="rewirable-fuse",
     )

@@ -40,7 +40,13 @@ class Circuit(Item):
         "Kind of cable", "unknown", group=CABLE
     )
     line_mm2: Number | None = field(
-        "Line conductor", unit="mm²", low=0, high=1000, group=CABLE, term="line"
+        "Line conductor",
+        unit="mm²",
+        low=0,
+        high=1000,
+        nonzero=True,
+        group=CABLE,
+        term="line",
     )
     cpc_mm2: Number | None = field(
         "Protective conductor",

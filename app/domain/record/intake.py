@@ -45,7 +45,12 @@ class IntakeItem(Item):
     basis: Annotated[str, OneOf(choices.BASES)] = field("How this is known", "unknown")
     printed: ShortText = field("Printed on it", "", hint="As it stands; no more.")
     rated_current_a: Number | None = field(
-        "Rating printed", unit="A", low=0, high=1000, term="rated-current"
+        "Rating printed",
+        unit="A",
+        low=0,
+        high=1000,
+        nonzero=True,
+        term="rated-current",
     )
     poles: Annotated[str, OneOf(choices.POLES)] = field(
         "Breaks", "unknown", term="poles"
@@ -54,7 +59,7 @@ class IntakeItem(Item):
         "How the cable comes in", "unknown"
     )
     csa_mm2: Number | None = field(
-        "Conductor size printed", unit="mm²", low=0, high=1000
+        "Conductor size printed", unit="mm²", low=0, high=1000, nonzero=True
     )
     length_m: Number | None = field("Length", unit="m", low=0, high=1000)
     resistance_ohm: Number | None = field(

@@ -40,9 +40,14 @@ class Point(Item):
     connection: Annotated[str, OneOf(choices.CONNECTIONS)] = field(
         "How it is joined", "unknown", term="spur"
     )
-    fuse_a: Number | None = field("Fuse in it", unit="A", low=0, high=100)
+    fuse_a: Number | None = field("Fuse in it", unit="A", low=0, high=100, nonzero=True)
     residual_current_ma: Number | None = field(
-        "RCD of its own, IΔn", unit="mA", low=0, high=3000, term="residual-current"
+        "RCD of its own, IΔn",
+        unit="mA",
+        low=0,
+        high=3000,
+        nonzero=True,
+        term="residual-current",
     )
     care: tuple[Annotated[str, OneOf(choices.CARE)], ...] = field(
         "Missed if it goes off", (), term="care"

@@ -19,6 +19,8 @@ UNITS: dict[str, dict[str, int | str]] = {
     "ms": {"": 1, "ms": 1, "s": 1000},
     "kA": {"": 1, "ka": 1, "k": 1, "a": "0.001"},
 }  # fmt: skip
+# A value of each unit as it is often written.
+EXAMPLES = {"Ω": "0.35", "MΩ": ">200", "ms": "21", "kA": "1.2"}
 THOUSANDS = re.compile(r"[1-9][0-9]{0,2},[0-9]{3}")
 _SHAPE = re.compile(
     r"(?P<sign>>=|<=|[>≥+<≤])?\s*(?P<number>[0-9]+(?:[.,][0-9]+)?|[.,][0-9]+)\s*"
@@ -58,7 +60,7 @@ def read(text: str, unit: str) -> Reading:
     factor = UNITS[unit].get(found["unit"]) if found else None
     if found is None or factor is None:
         raise ValueError(
-            f"Enter a number in {unit}, such as 0.35 or >200, or leave it open."
+            f"Enter a number in {unit}, such as {EXAMPLES[unit]}, or leave it open."
         )
     if THOUSANDS.fullmatch(found["number"]):
         raise ValueError("That comma can be read two ways: write 1667, or 1.667.")

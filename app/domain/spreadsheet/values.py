@@ -123,6 +123,8 @@ def number(spec: FieldSpec, text: str) -> Decimal | int:
         UnreadableError: It is none, or out of bounds.
     """
     value = quantity(text, spec.unit)
+    if spec.nonzero and value == 0:
+        raise UnreadableError("is not above 0; leave it open where it is not known")
     low, high = spec.low, spec.high
     if (low is not None and value < low) or (high is not None and value > high):
         raise UnreadableError(f"is not within {low} to {high}")

@@ -21,10 +21,12 @@ from app.web.ledes import board_lede, counted, listed, outside_feeds, way_lede
 from app.web.protection import failed_before
 from app.web.quick import Table, saved, sent, shown, with_empty_rows
 from app.web.session import change, needed, opened, opened_to_change, supply
-from app.web.way_table import way_layout
+from app.web.way_table import names_again, way_layout
 from app.web.words import Facts, facts_of, quantity
 
 bp = Blueprint("boards", __name__, url_prefix="/homes/<home>/boards")
+# Names of circuits that are said to be had by another too, at most.
+MOST_NAMED = 3
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -156,7 +158,7 @@ def enter_ways(home: str, ref: str) -> ResponseReturnValue:
         start = opened_to_change(connection, home)
         board = needed(start.record, Board, ref)
         table = sent(way_layout(board), start.record)
-        sentence = f"Entered the ways of {board.name} ({ref})."
+        sentence = _entered(start.record, board, table)
         done = saved(connection, start, table, sentence)
         if done is not None:
             then = ".ways" if request.form.get("then") == "more" else ".show"
@@ -297,6 +299,14 @@ def _feeds(record: Record, board: Board) -> list[str]:
 def _title(record: Record, ref: str | None) -> str | None:
     item = record.by_ref.get(ref or "")
     return item.title if item else None
+
+
+def _entered(record: Record, board: Board, table: Table) -> str:
+    """Say what was done, and where a new circuit has the name of another."""
+    said = f"Entered the ways of {board.name} ({board.ref})."
+    for name in names_again(table, record)[:MOST_NAMED]:
+        said += f" More than one circuit has the name “{name}” now."
+    return said
 
 
 def _show_ways(record: Record, board: Board, table: Table) -> str:

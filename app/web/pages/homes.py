@@ -42,6 +42,7 @@ from app.web.forms import (
     sent_once,
     values_of,
 )
+from app.web.home_bar import HomeBar, home_bar
 from app.web.paired import from_here
 from app.web.papers import today
 from app.web.remarked import counts, remarked
@@ -85,7 +86,7 @@ class IndexPage:
         more: Address of the next page of the list; empty for the last.
         archived: Homes that were put aside: name and address.
         deleted: Homes that can be brought back: name, reference, until when.
-        put_away: Reference of a home that was just deleted, to bring back.
+        bar: What was just done to a home; None where nothing was.
     """
 
     title: str
@@ -94,7 +95,7 @@ class IndexPage:
     more: str
     archived: tuple[tuple[str, str], ...]
     deleted: tuple[tuple[str, str, str], ...]
-    put_away: str
+    bar: HomeBar | None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -165,7 +166,7 @@ def start() -> ResponseReturnValue:
 @bp.get("/homes/")
 def index() -> ResponseReturnValue:
     """List the homes."""
-    away, connection = request.args.get("away", ""), read()
+    connection = read()
     every = all_homes(connection)
     first = min(max(request.args.get("first", 0, type=int), 0), len(every))
     after = first + PAGE
@@ -182,7 +183,7 @@ def index() -> ResponseReturnValue:
             (home.name, home.ref, in_words(gone_after(home.at).date()))
             for home in deleted_homes(connection)
         ),
-        put_away=away if home_id(read(), away, deleted=True) else "",
+        bar=home_bar(connection),
     )
     return render_template("pages/homes/index.html", page=page)
 

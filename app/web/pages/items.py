@@ -10,7 +10,8 @@ from sqlalchemy import Connection
 
 from app.domain.edits import added, moved, new_ref, removed, replaced
 from app.domain.named import in_a_sentence
-from app.domain.record import SORTS, Item, Record, specs
+from app.domain.record import SORTS, Item, Record, Reminder, specs
+from app.domain.reminders import wrong_with
 from app.errors import InvalidError, NotFoundError
 from app.services.homes import OpenHome, digest, save
 from app.store.changes import Change, change_sent_as
@@ -65,7 +66,7 @@ def create(home: str, plural: str) -> ResponseReturnValue:
             return redirect(again, 303)
         form = ItemForm(cls, start.record, _sent_boxes(cls), kind=_sent_kind())
         _offer_anew(form, start.record)
-        if form.valid() and _free(form, start.record):
+        if _good(form, start.record):
             item = form.item()
             record = added(start.record, item, after=request.args.get("after"))
             sentence = f"Added {_said(record, item)}."
@@ -98,7 +99,7 @@ def update(home: str, plural: str, ref: str) -> ResponseReturnValue:
             return redirect(again, 303)
         old = _find(start.record, cls, ref)
         form = ItemForm(cls, start.record, _sent_boxes(cls), kind=_sent_kind())
-        if form.valid() and _free(form, start.record, old):
+        if _good(form, start.record, old):
             item = form.item()
             if form.form.mark.data != digest(old) and item != old:
                 status = 409
@@ -233,6 +234,19 @@ def _offer_anew(form: ItemForm, record: Record) -> None:
         other.upper() for other in record.by_ref
     }:
         ref.data = form.form.mark.data = new_ref(record, form.cls)
+
+
+def _good(form: ItemForm, record: Record, old: Item | None = None) -> bool:
+    return form.valid() and _free(form, record, old) and _sensible(form, record)
+
+
+def _sensible(form: ItemForm, record: Record) -> bool:
+    """Return whether it is no reminder of what cannot be done."""
+    item = form.item()
+    found = tuple(wrong_with(record, item)) if isinstance(item, Reminder) else ()
+    for name, sentence in found:
+        form.refuse(name, sentence)
+    return not found
 
 
 def _free(form: ItemForm, record: Record, old: Item | None = None) -> bool:

@@ -259,7 +259,8 @@ def _beside(answer: LoadAnswer) -> Beside | None:
     then = {row.label: row.shown for row in answer.what_if.then.rows}
     labels = dict.fromkeys((*then, *today))
     rows = [(name, today.get(name, "none"), then.get(name, "none")) for name in labels]
-    together = ("Together", answer.demand.total, answer.what_if.then.total)
+    today_all = answer.demand.total if answer.loads else "none"
+    together = ("Together", today_all, answer.what_if.then.total)
     total = () if answer.phases else (together,)
     return Beside(
         added=tuple(each.title for each in answer.what_if.additions),

@@ -145,7 +145,7 @@ def aside(home: str) -> ResponseReturnValue:
             take_up(connection, home)
         else:
             archive(connection, home)
-    return redirect(url_for("homes.index"), 303)
+    return redirect(url_for("homes.index", aside=home), 303)
 
 
 def _copy_page(home: str, form: CopyForm) -> str:

@@ -32,7 +32,8 @@ PRESS = {
 }
 PRESSED = {code: WORKED[code] for code in ("worked", "failed")}
 OUTCOMES = {code: word for code, word in WORKED.items() if code != "unknown"}
-ANOTHER = "Another day, or it failed"
+# What else there is to say than that it was done today.
+ASKS = {"inspection": "Write down what the report says", "own": "Another day"}
 PRESSED_ONLY = "Say whether it worked: pressed is not tripped."
 LATER_REPORT = (
     "A later report, of {}, is written down: it says when the next is. Add this one "
@@ -114,6 +115,8 @@ class DoneForm(FlaskForm):  # type: ignore[misc]
     def fit(self, due: Due) -> DoneForm:
         """Ask what there is to say of one thing."""
         self.outcome.choices = options(_outcomes(due))
+        if due.kind == "own":
+            del self.outcome
         if due.kind != "inspection":
             del self.again_by
         return self
@@ -121,13 +124,17 @@ class DoneForm(FlaskForm):  # type: ignore[misc]
     def says_how(self, due: Due) -> bool:
         """Return whether all that has to be said of it is; sentences say where not."""
         good: bool = self.validate()
-        if self.outcome.errors:
+        if "outcome" in self and self.outcome.errors:
             pressed = due.kind in PRESS and self.outcome.data == "done"
             self.outcome.errors = [PRESSED_ONLY if pressed else "Say how it went."]
         if good and due.last_on and self.on.data < due.last_on and self.next_one():
             self.again_by.errors = [LATER_REPORT.format(in_words(due.last_on))]
             return False
         return good
+
+    def how(self) -> str:
+        """Return how it went; what nobody tests is done, and no more."""
+        return str(self.outcome.data) if "outcome" in self else "done"
 
     def next_one(self) -> date | None:
         """Return the day that the report names for the next inspection."""
@@ -206,7 +213,7 @@ def take_done(home: str, due: str) -> ResponseReturnValue:
                 start.record,
                 found,
                 form.on.data,
-                form.outcome.data,
+                form.how(),
                 tidy(form.note.data or ""),
                 form.next_one(),
             )
@@ -225,7 +232,7 @@ def _outcomes(due: Due) -> Mapping[str, str]:
 
 
 def _said(due: Due, form: DoneForm) -> str:
-    words = _outcomes(due)[form.outcome.data]
+    words = _outcomes(due)[form.how()]
     return f"{due.named}, {in_words(form.on.data)}: {words[0].lower()}{words[1:]}."
 
 
@@ -255,7 +262,7 @@ def _view(home: str, due: Due, basis: str) -> DueView:
         basis=basis,
         press=None if inspected else PRESS.get(due.kind, ("Done today", "done")),
         done=url_for(".take_done", home=home, due=due.key),
-        ask="Write down what the report says" if inspected else ANOTHER,
+        ask=ASKS.get(due.kind, "Another day, or it failed"),
         set=_set(home, due),
     )
 

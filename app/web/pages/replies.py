@@ -120,13 +120,19 @@ class TypedForm(SourceForm):
 
     lines = TextAreaField(
         "What it says, one line a thing",
-        description="Such as: B1.W7 feeds the shed, not the garage.",
+        description="Such as: D4 feeds the shed, not the garage.",
     )
 
     def validate_lines(self, field: TextAreaField) -> None:
         """Take some words."""
         if not tidy(field.data or "", lines=True):
             raise ValidationError("Enter at least one line.")
+
+    def exemplify(self, record: Record) -> None:
+        """Give an example with a way of this home, if one feeds a circuit."""
+        ways = (d.ref for d in record.devices if record.circuits_of(d.ref))
+        if ref := next(ways, None):
+            self.lines.description = f"Such as: {ref} feeds the shed, not the garage."
 
 
 @bp.get("/")
@@ -230,7 +236,9 @@ def _index(
     *,
     source: SourceForm | None = None,
 ) -> str:
-    found = open_replies(read(), opened(home))
+    here = opened(home)
+    form.exemplify(here.record)
+    found = open_replies(read(), here)
     page = IndexPage(
         title="Corrections",
         replies=tuple(

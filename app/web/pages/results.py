@@ -37,6 +37,8 @@ from app.web.session import change, needed, opened, opened_to_change
 from app.web.words import Facts, facts_of
 
 bp = Blueprint("results", __name__, url_prefix="/homes/<home>/results")
+# Nobody has said what the paper is: a condition report would count as an inspection.
+KINDS = {"unknown": PAPER_KINDS["unknown"], **PAPER_KINDS}
 # What the sentence on a result's page says already.
 MEASURED = tuple(name for c in COLUMNS for name in (c.name, c.sign) if name)
 
@@ -117,7 +119,7 @@ class HeadForm(FlaskForm):  # type: ignore[misc]
     """From which paper results are, and when they were measured."""
 
     paper = SelectField("From which paper")
-    kind = SelectField("What the new paper is", choices=options(PAPER_KINDS))
+    kind = SelectField("What the new paper is", choices=options(KINDS))
     number = StringField("Its number", validators=[fits(SHORT)])
     by = StringField("Signed by", description="Private.", validators=[fits(SHORT)])
     tested_on = DayField("Tested on", validators=[has_come])
@@ -170,7 +172,7 @@ def copy(home: str, ref: str) -> ResponseReturnValue:
     )
     sheet = sheet_of(record, board, paper.ref if paper else None)
     given: dict[str, Any] = {"paper": paper.ref if paper else NEW}
-    given |= {"kind": "condition_report", "tested_on": tested_on(sheet.results)}
+    given |= {"kind": "unknown", "tested_on": tested_on(sheet.results)}
     if paper and not sheet.results:
         given["tested_on"] = paper.dated
     form = _head(record, **given)

@@ -203,7 +203,7 @@ def show(home: str, ref: str) -> ResponseReturnValue:
         about=links_to(record, work.about),
         doubt=_doubt(record, work),
         papers=links_to(record, [paper.ref for paper in papers]),
-        facts=facts_of(work, record, skip=("name", "about", "state", "job")),
+        facts=facts_of(work, record, skip=_said_above(work)),
         done=None if work.state == "done" else url_for(".ask_done", home=home, ref=ref),
         isolate=url_for("isolation.show", home=home, ref=off.refs)
         if off.refs
@@ -282,11 +282,22 @@ def _line(work: Work, papers: tuple[Paper, ...]) -> tuple[tuple[str, bool], ...]
     done = f"Done {when}" if work.state == "done" and when else "Done"
     number = "a paper" if len(papers) == 1 else f"{len(papers)} papers"
     return (
-        ("Asked: may I?", bool(work.job)),
+        ("Asked: may I?", _was_asked(work)),
         (planned or "Planned", True),
         (done, work.state == "done"),
         (f"With {number}" if papers else "With its paper", bool(papers)),
     )
+
+
+def _was_asked(work: Work) -> bool:
+    """Return whether it names a job that “May I?” knows."""
+    return job_titled(work.job) is not None
+
+
+def _said_above(work: Work) -> tuple[str, ...]:
+    """Return the fields shown elsewhere; a job that is none is shown as it is."""
+    own = ("name", "about", "state")
+    return (*own, "job") if _was_asked(work) or not work.job else own
 
 
 def _doubt(record: Record, work: Work) -> str:

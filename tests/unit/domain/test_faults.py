@@ -39,6 +39,8 @@ WRONG = {
     "spare_feeds",
     "seen_otherwise",
 }
+# Wrong or open, by how many phases there are.
+DEPENDS = {"two_mains_paths", "numbered_twice"}
 
 
 def loop(ref: str, *, fed_from: str) -> Part:
@@ -48,6 +50,10 @@ def loop(ref: str, *, fed_from: str) -> Part:
 def two_ways(*parts: Part, **fields: str) -> Record:
     ways = (way("W1", phase="l1"), way("W2", phase="l2"))
     return home(street(board("B1", main_switch("MS", *ways))), *parts, **fields)
+
+
+def numbered(*ways: Part, **fields: str) -> Record:
+    return home(street(board("B1", main_switch("MS", *ways))), **fields)
 
 
 def wired(*parts: Part) -> Record:
@@ -102,6 +108,25 @@ FLAGGED: dict[str, list[tuple[Record, tuple[str, ...]]]] = {
     ],
     "spare_feeds": [
         (home(one_way(circuit("C1"), in_use="spare")), ("W1", "C1")),
+    ],
+    "numbered_twice": [
+        (numbered(way("W1", way="4"), way("W2", way="4")), ("W1", "W2")),
+        (numbered(way("W1", way="4 A"), way("W2", way="4  a")), ("W1", "W2")),
+        (
+            numbered(
+                way("W1", way="4", phase="l1"),
+                way("W2", way="4", phase="l1"),
+                way("W3", way="5"),
+                phases="three",
+            ),
+            ("W1", "W2"),
+        ),
+        (
+            numbered(
+                way("W1", way="4", phase="l1"), way("W2", way="4"), phases="three"
+            ),
+            ("W1", "W2"),
+        ),
     ],
     "seen_otherwise": [
         (wired(*switched_off("N1", "W1", live="P1")), ("P1", "N1")),
@@ -218,6 +243,18 @@ NOT_FLAGGED: dict[str, list[Record]] = {
         home(one_way(in_use="spare")),
         home(one_way(circuit("C1"), in_use="unknown")),
     ],
+    "numbered_twice": [
+        numbered(way("W1", way="4"), way("W2", way="5"), way("W3"), way("W4")),
+        numbered(way("W1", way="4"), device("W2", kind="blank", way="4")),
+        numbered(way("W1", way="4"), rcd("R1", way="4")),
+        numbered(way("W1", device("TS", kind="time_switch", way="4"), way="4")),
+        numbered(
+            way("W1", way="4", phase="l1"),
+            way("W2", way="4", phase="l2"),
+            phases="three",
+        ),
+        home(board("B1", way("W1", way="4")), board("B2", way("W2", way="4"))),
+    ],
     "seen_otherwise": [
         wired(*switched_off("N0", live="P1"), *switched_off("N1", "W1", dead="P1")),
         home(one_way(), socket("P1"), *switched_off("N1", "W1", live="P1")),
@@ -298,7 +335,7 @@ def test_a_check_yields_its_own_code_and_says_whether_it_can_be_true(code: str) 
     for record, _ in FLAGGED[code]:
         for fault in CHECKS[code](network(record)):
             assert fault.code == code
-            assert fault.wrong == (code in WRONG) or code == "two_mains_paths"
+            assert fault.wrong == (code in WRONG) or code in DEPENDS
             assert fault.sentence.endswith(".")
             assert fault.remedy.endswith(".")
 
@@ -327,6 +364,19 @@ def test_two_ways_of_one_phase_are_wrong_in_any_home() -> None:
     )
     (fault,) = CHECKS["two_mains_paths"](network(record))
     assert fault.wrong
+
+
+@pytest.mark.parametrize(
+    ("phases", "wrong"), [("single", True), ("three", False), ("unknown", False)]
+)
+def test_two_ways_of_one_number_may_be_on_a_phase_each(
+    phases: str, wrong: bool
+) -> None:
+    record = numbered(way("W1", way="4"), way("W2", way="4"), phases=phases)
+    (fault,) = CHECKS["numbered_twice"](network(record))
+    assert fault.sentence == "A board (B1) has 2 ways with the number 4: W1 and W2."
+    assert fault.wrong == wrong
+    assert ("three-phase" in fault.remedy) != wrong
 
 
 def test_a_point_with_two_feeds_may_be_right() -> None:

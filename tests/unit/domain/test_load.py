@@ -251,9 +251,24 @@ def test_what_cannot_be_counted_makes_the_total_a_least() -> None:
     unknown = b.circuit("C1", name="Cable to nowhere")
     found = answer_of(b.home(b.one_way(unknown)))
     [left] = found.demand.not_counted
-    assert (left.ref, left.why) == ("C1", "Cannot tell: needs what it is used for.")
+    assert (left.ref, left.why) == (
+        "C1",
+        "Cannot tell: what it is used for is not recorded.",
+    )
     assert found.against[0].sign == "open"
     assert "not counted" in found.against[0].says
+
+
+def test_where_nothing_is_counted_no_figure_stands_for_it() -> None:
+    rcd = b.rcd("R1", b.way("W1", b.circuit("C1")))
+    home = b.home(b.street(b.board("B1", b.main_switch("MS", rcd))))
+    found = answer_of(home, "shower=8.5")
+    assert (found.demand.shown, found.demand.total) == ("nothing counted yet",) * 2
+    assert found.what_if is not None
+    assert found.what_if.then.total == "at least 37.0 A"
+    assert {each.demand for each in found.against} == {"nothing counted yet"}
+    assert "0.0 A" not in found.model_dump_json()
+    assert "With diversity" not in found.rcds[0].says
 
 
 def test_a_fuse_beyond_stays_beyond_whatever_is_not_counted() -> None:

@@ -66,6 +66,8 @@ def test_a_cell_is_understood(field: str, text: str, value: Any) -> None:
         ("device.rated_current_a", "32x", "is no number in A: it ends in “x”"),
         ("device.rated_current_a", "lots", "is no number, such as 2.5 A"),
         ("device.rated_current_a", "1001", "is not within 0 to 1000"),
+        ("device.rated_current_a", "0 A", "is not above 0"),
+        ("point.fuse_a", "0", "is not above 0"),
         ("circuit.length_m", "1,200", "may be read in two ways"),
         ("circuit.length_m", "1.2.3", "is no number"),
         ("circuit.length_m", "0.00001", "more than four digits"),
