@@ -54,7 +54,8 @@ _WORDS: Mapping[str, str] = {
     "circuit.cpc_mm2": "cpc; cpc csa; earth csa; earth; protective conductor",
     "circuit.method": "method; installation method; ref method; reference method",
     "circuit.length_m": "length; cable length; run",
-    "circuit.installed": "installed; year; when installed; when it was put in",
+    "circuit.installed": "installed; year; when installed; date installed; "
+    "when it was put in",
     "circuit.connected_w": "load; connected load; watts; power",
     "circuit.floor_area_m2": "floor area; area served; area",
     "circuit.grouped_with": "grouping; grouped with",
