@@ -22,6 +22,7 @@ from app.domain.tables import TABLES, OutsideTableError
 
 What = Literal["supply_fuse", "tails", "switch"]
 Sign = Literal["within", "beyond", "open"]
+NOTHING_THERE: tuple[Sign, str] = ("open", "No load is recorded yet: no verdict.")
 CAUTIOUS = "On paper, cautious"
 USUAL = (
     "Most homes come out above their fuse on this table; that alone is no proof of a "
@@ -94,7 +95,8 @@ def _supply_fuse(
 
 def _fuse(cutout: IntakeItem, found: Demand, phase: str, loose: int = 0) -> Against:
     rated = figure_of(cutout, "rated_current_a")
-    sign, says = _fuse_words(rated, found, loose)
+    counted = phase or found.amps or found.not_counted
+    sign, says = _fuse_words(rated, found, loose) if counted else NOTHING_THERE
     return Against(
         what="supply_fuse",
         thing=Named(ref=cutout.ref, title=cutout.title),

@@ -498,3 +498,10 @@ def test_a_main_switch(
     board = b.board("B1", b.main_switch("MS", load, rated_current_a=rating))
     record = b.home(b.source("GRID", b.cutout("CUT", board, rated_current_a=cutout)))
     assert against_of(record, "MS").sign == sign
+
+
+def test_a_home_without_a_circuit_has_no_verdict() -> None:
+    bare = b.home(b.street(b.board("B1", b.main_switch("MS"))))
+    assert [(a.sign, a.says.partition(".")[0]) for a in answer_of(bare).against][
+        :1
+    ] == [("open", "No load is recorded yet: no verdict")]
