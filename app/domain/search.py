@@ -50,7 +50,7 @@ def _score(record: Record, item: Item, words: list[str]) -> int:
 def _holds(text: str, word: str) -> bool:
     if not NUMBER.fullmatch(word):
         return word in text
-    return re.search(rf"(?<![\w.]){re.escape(word)}(?!\.?\w)", text) is not None
+    return re.search(rf"(?<![\w.]){re.escape(word)}(?!\.?[0-9])", text) is not None
 
 
 def _text(record: Record, item: Item) -> str:

@@ -8,7 +8,8 @@ from app.store import tables
 
 COMPUTER = "name of this computer"
 COPIES = "folder of the copies"
-NEWEST_HOME = "form of the newest home"
+NEWEST_HOMES = "forms of the newest homes"
+MOST_NEWEST = 20
 
 
 def computer_name(connection: Connection) -> str:
@@ -32,14 +33,19 @@ def set_copies_folder(connection: Connection, folder: str) -> None:
 
 
 def home_sent_as(connection: Connection, once: str) -> str:
-    """Return the home that the form of this key made; empty: it is not the newest."""
-    key, _, ref = _value(connection, NEWEST_HOME).partition(" ")
-    return ref if key == once else ""
+    """Return the home that the form of this key made; empty: none of the newest."""
+    return dict(_newest_homes(connection)).get(once, "")
 
 
 def set_home_sent_as(connection: Connection, once: str, ref: str) -> None:
-    """Write which form made the newest home."""
-    _set(connection, NEWEST_HOME, f"{once} {ref}")
+    """Write which form made the newest home; the oldest is forgotten."""
+    made = [(once, ref), *_newest_homes(connection)][:MOST_NEWEST]
+    _set(connection, NEWEST_HOMES, "\n".join(f"{key} {home}" for key, home in made))
+
+
+def _newest_homes(connection: Connection) -> list[tuple[str, str]]:
+    lines = _value(connection, NEWEST_HOMES).splitlines()
+    return [(key, ref) for key, _, ref in (line.partition(" ") for line in lines)]
 
 
 def _value(connection: Connection, name: str) -> str:

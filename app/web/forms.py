@@ -26,6 +26,8 @@ from app.domain.record import (
 )
 from app.errors import InvalidError
 from app.store.changes import change_sent_as
+from app.store.homes import home_id
+from app.store.settings import home_sent_as
 from app.web.addresses import meaning_url
 from app.web.fields import field_for
 from app.web.words import in_words
@@ -200,6 +202,12 @@ def sent_before(connection: Connection, home: int) -> int | None:
     """Return the number of the change that this very form made before."""
     earlier = change_sent_as(connection, home, sent_once())
     return earlier.key if earlier else None
+
+
+def home_made(connection: Connection) -> str:
+    """Return the home that this very form made before, if it is there still."""
+    ref = home_sent_as(connection, sent_once())
+    return ref if home_id(connection, ref) else ""
 
 
 def values_of(item: Item) -> dict[str, Any]:

@@ -46,8 +46,8 @@ def _deleted(connection: Connection) -> HomeBar | None:
 
 
 def _moved(connection: Connection) -> HomeBar | None:
-    ref = request.args.get("aside", "")
-    for aside in (True, False):
+    for said, aside in (("aside", True), ("taken_up", False)):
+        ref = request.args.get(said, "")
         homes = all_homes(connection, archived=aside)
         name = next((home.name for home in homes if home.ref == ref), None)
         if name is not None:

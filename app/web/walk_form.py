@@ -108,13 +108,12 @@ def when_made() -> str:
     """
     try:
         at = datetime.fromisoformat(request.form.get("made_at", ""))
-    except ValueError:
+        if at.tzinfo is None or datetime.now(UTC) - at < SOON:
+            return ""
+        when = f"{at.astimezone():%H:%M on %-d %B}"
+    except (ValueError, OverflowError):
         return ""
-    if at.tzinfo is None or datetime.now(UTC) - at < SOON:
-        return ""
-    return (
-        f" Written down {at.astimezone():%H:%M on %-d %B}, by the clock of the phone."
-    )
+    return f" Written down {when}, by the clock of the phone."
 
 
 def marks_of(point: Point) -> tuple[tuple[str, tuple[Mark, ...]], ...]:

@@ -123,10 +123,11 @@ def _write_circuit(record: Record, device: Device, typed: str) -> Record:
 def names_again(table: Table, record: Record) -> tuple[str, ...]:
     """Return the names of new circuits that another circuit has too."""
     had = {circuit.name.casefold() for circuit in record.circuits}
-    again = []
+    again: dict[str, str] = {}
     for row in table.rows:
         name = row.form["feeds"].data or NOTHING
         if name and not record.circuits_of(row.key):
-            again += [name] if name.casefold() in had else []
+            if name.casefold() in had:
+                again.setdefault(name.casefold(), name)
             had.add(name.casefold())
-    return tuple(dict.fromkeys(again))
+    return tuple(again.values())

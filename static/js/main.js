@@ -36,9 +36,13 @@ function guardSecondPress() {
   });
 }
 
-/** A form that came back refused is left for good when it is sent: Back asks anew. */
+/** A form that came back refused is left for good by sending it, or by a link. */
 function leaveRefused() {
   if ("askedHere" in document.body.dataset) history.replaceState(null, "", location.href);
+}
+
+function leaveByLink(event) {
+  if (event.target.closest?.("a[href]:not([href^='#'])")) leaveRefused();
 }
 
 /**
@@ -121,3 +125,4 @@ unfoldTarget();
 addEventListener("hashchange", unfoldTarget);
 document.addEventListener("keydown", goDown);
 document.addEventListener("click", copyRowAbove);
+document.addEventListener("click", leaveByLink);

@@ -98,6 +98,16 @@ def test_a_home_is_added_once_and_its_namesake_too(visitor: CheckedClient) -> No
     assert page.location == "/homes/twice-3/"
 
 
+def test_a_copy_and_a_likeness_of_a_home_are_made_once_each(
+    here: CheckedClient,
+) -> None:
+    copied, alike = here.see(f"{HOME}copy"), here.see("/like-another")
+    for _ in range(2):
+        first = here.submit_on(copied, {"name": "Two"}, "Make the copy")
+        second = here.submit_on(alike, {"named": "Three"}, "Begin the home")
+        assert (first.location, second.location) == ("/homes/two/", "/homes/three/")
+
+
 def test_a_reply_that_comes_twice_is_kept_once(here: CheckedClient) -> None:
     page = here.see(f"{HOME}corrections/")
     typed = {"lines": "W1 feeds the shed."}

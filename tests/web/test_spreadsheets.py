@@ -294,12 +294,14 @@ def test_a_home_is_begun_like_another(
 
 def test_a_home_is_begun_like_a_document(visitor: CheckedClient, demo: Record) -> None:
     from io import BytesIO
+    from secrets import token_hex
 
     from app.interchange import to_document
 
     def begin(data: bytes, **fields: str) -> Page:
         file = (BytesIO(data), "home.json")
-        sent = {"csrf_token": visitor.token(), "other": "", "document": file}
+        keys = {"csrf_token": visitor.token(), "once": token_hex(8)}
+        sent = {**keys, "other": "", "document": file}
         return page_of(visitor.post("/like-another", data={**sent, **fields}))
 
     assert "Next" in visitor.go_on(begin(to_document(demo).encode(), named="Next")).h1

@@ -32,13 +32,14 @@ from app.services.homes import (
 )
 from app.services.portfolio import gone_after
 from app.store.copies import copies_in, last_good
-from app.store.homes import all_homes, deleted_homes, home_id
-from app.store.settings import home_sent_as, set_home_sent_as
+from app.store.homes import all_homes, deleted_homes
+from app.store.settings import set_home_sent_as
 from app.web.forms import (
     Difference,
     ItemForm,
     defaults_of,
     differences,
+    home_made,
     sent_once,
     values_of,
 )
@@ -198,10 +199,8 @@ def new() -> ResponseReturnValue:
 def create() -> ResponseReturnValue:
     """Add a home, and the network that feeds it."""
     with change() as connection:
-        once = sent_once()
-        earlier = home_sent_as(connection, once)
-        if home_id(connection, earlier):
-            return redirect(url_for(".show", home=earlier), 303)
+        if made := home_made(connection):
+            return redirect(url_for(".show", home=made), 303)
         ref = free_home_ref(connection, ref_from(request.form.get("name", "")))
         form = ItemForm(Home, EMPTY, defaults_of(Home, (("ref", ref),)))
         form.form.ref.data = ref
@@ -209,7 +208,7 @@ def create() -> ResponseReturnValue:
             home = form.item()
             mains = Source(ref="S1", kind="network", name="The network in the street")
             add_home(connection, EMPTY.having(home=home, sources=(mains,)))
-            set_home_sent_as(connection, once, ref)
+            set_home_sent_as(connection, sent_once(), ref)
             return redirect(url_for(".show", home=ref), 303)
     return _show_form(form, None), 422
 

@@ -18,7 +18,9 @@ from app.errors import AppError, InvalidError, Problem
 from app.interchange import from_document
 from app.services.homes import add_home, free_home_ref, open_home
 from app.store.homes import all_homes
+from app.store.settings import set_home_sent_as
 from app.web.fields import NOTHING, ChoiceField, field_for
+from app.web.forms import home_made, sent_once
 from app.web.pages.documents import MOST_BYTES
 from app.web.pages.homes import EMPTY, ref_from
 from app.web.session import change, read
@@ -57,12 +59,15 @@ def create() -> ResponseReturnValue:
     """Begin a home that is like another."""
     with change() as connection:
         form = _form(connection)
+        if made := home_made(connection):
+            return redirect(url_for("homes.show", home=made), 303)
         try:
             if form.validate():
                 other = _other(connection, form)
                 ref = free_home_ref(connection, ref_from(form.named.data))
                 home = Home(ref=ref, name=form.named.data)
                 add_home(connection, likeness(other, home))
+                set_home_sent_as(connection, sent_once(), ref)
                 return redirect(url_for("homes.show", home=ref), 303)
         except AppError as error:
             return _page(form, error), 422

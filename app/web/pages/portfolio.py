@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import UTC, date, datetime
+from functools import partial
 
 from flask import Blueprint, Response, redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
@@ -17,8 +18,10 @@ from app.domain.record import SHORT
 from app.services.homes import free_home_ref
 from app.services.portfolio import Standing, archive, copy_home, take_up
 from app.store.homes import all_homes
+from app.store.settings import set_home_sent_as
 from app.web.addresses import Link
 from app.web.fields import tidy
+from app.web.forms import home_made, sent_once
 from app.web.pages.homes import ref_from
 from app.web.session import change, opened, opened_to_change, read
 from app.web.standings import standing_of_home
@@ -129,10 +132,13 @@ def make_copy(home: str) -> ResponseReturnValue:
     form = CopyForm()
     with change() as connection:
         start = opened_to_change(connection, home)
+        if made := home_made(connection):
+            return redirect(url_for("homes.show", home=made), 303)
         if form.validate():
             name = tidy(form.name.data or "")
             ref = free_home_ref(connection, ref_from(name))
             copy_home(connection, start, ref, name)
+            set_home_sent_as(connection, sent_once(), ref)
             return redirect(url_for("homes.show", home=ref), 303)
     return _copy_page(home, form), 422
 
@@ -141,11 +147,10 @@ def make_copy(home: str) -> ResponseReturnValue:
 def aside(home: str) -> ResponseReturnValue:
     """Put a home aside, or take it up again."""
     with change() as connection:
-        if request.form.get("way") == "back":
-            take_up(connection, home)
-        else:
-            archive(connection, home)
-    return redirect(url_for("homes.index", aside=home), 303)
+        back = request.form.get("way") == "back"
+        (take_up if back else archive)(connection, home)
+    to = partial(url_for, "homes.index")
+    return redirect(to(taken_up=home) if back else to(aside=home), 303)
 
 
 def _copy_page(home: str, form: CopyForm) -> str:

@@ -104,7 +104,7 @@ class DoneForm(FlaskForm):  # type: ignore[misc]
 
     def validate_on(self, field: DayField) -> None:
         """Take a day."""
-        if field.data is None:
+        if field.data is None and not field.process_errors:
             raise ValidationError("Enter the day on which it was done.")
 
     def validate_again_by(self, field: DayField) -> None:

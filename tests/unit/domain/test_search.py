@@ -12,7 +12,7 @@ HOME = b.home(
         "B1",
         b.way("D1", way="1", rated_current_a=40, note="Cable of 2.5 mm²."),
         b.way("D2", way="2", label_found="B32"),
-        b.way("D12", way="12", note="Was way 2, once."),
+        b.way("D12", way="12", note="Was way 2, once. Cooker 32A."),
     )
 )
 
@@ -26,6 +26,8 @@ HOME = b.home(
         ("way 2.5", ["D1"]),
         ("way 5", []),
         ("way b3", ["D2"]),
+        ("cooker 32", ["D12"]),
+        ("cooker 3", []),
         ("d2", ["D2"]),
     ],
 )
