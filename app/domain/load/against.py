@@ -126,8 +126,10 @@ def _fuse_words(rated: Figure | None, found: Demand, loose: int) -> tuple[Sign, 
     said = f"{CAUTIOUS}: {found.total} against a supply fuse of {rated.shown}"
     if spare < 0:
         return "beyond", f"{said}, {amps(-spare)} more."
+    partly = sum(each.partly for each in found.not_counted)
     left = (
-        _counted(len(found.not_counted), "circuit", "not counted"),
+        _counted(len(found.not_counted) - partly, "circuit", "not counted"),
+        _counted(partly, "circuit", "not counted in full"),
         _counted(loose, "load", "on no phase recorded"),
     )
     if any(left):

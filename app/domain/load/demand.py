@@ -49,11 +49,12 @@ class Variation(Model):
 
 
 class NotCounted(Model):
-    """A circuit that the total leaves out, and why."""
+    """A circuit that the total leaves out, or counts in part only, and why."""
 
     ref: str = field("Circuit", ...)
     title: str = field("What it is called", ...)
     why: str = field("Why", ...)
+    partly: bool = field("Whether a part of it is counted", default=False)
 
 
 class Demand(Model):
@@ -102,9 +103,11 @@ def demand(net: Network, loads: Sequence[Load]) -> Demand:
         day=amps(_total(day)) if night else "",
         off_peak=amps(_total(night)) if night else "",
         not_counted=tuple(
-            NotCounted(ref=load.ref, title=load.title, why=load.why_not)
+            NotCounted(
+                ref=load.ref, title=load.title, why=load.why_not, partly=load.counts
+            )
             for load in loads
-            if not load.counts
+            if load.why_not
         ),
     )
 

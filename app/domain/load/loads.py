@@ -12,7 +12,7 @@ from app.domain.circuits import (
     Working,
     load_current,
 )
-from app.domain.circuits.current import cooker_sockets
+from app.domain.circuits.current import AT_LEAST, cooker_sockets, is_least
 from app.domain.load.groups import GROUP_OF_USE, NO_LOAD
 from app.domain.network import Network, downstream
 from app.domain.record import Circuit
@@ -40,9 +40,11 @@ class Load(Model):
 
     @property
     def why_not(self) -> str:
-        """Why it is not counted; empty if it is."""
+        """Why it is not counted, or not all of it; empty if it is."""
         if isinstance(self.current, CannotTell):
             return self.current.sentence
+        if self.group and is_least(self.current):
+            return AT_LEAST
         return "" if self.group else NO_USE
 
 

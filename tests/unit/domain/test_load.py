@@ -505,3 +505,21 @@ def test_a_home_without_a_circuit_has_no_verdict() -> None:
     assert [(a.sign, a.says.partition(".")[0]) for a in answer_of(bare).against][
         :1
     ] == [("open", "No load is recorded yet: no verdict")]
+
+
+def test_a_load_behind_its_switch_is_counted_whole() -> None:
+    shower = b.point("P1", kind="shower", load_w=9200)
+    switch = b.point("S1", shower, kind="shower_switch")
+    circuit = b.circuit("C1", switch, use="shower")
+    found = answer_of(b.home(b.one_way(circuit, rated_current_a=32))).demand
+    assert (found.total, found.not_counted) == ("40.0 A", ())
+
+
+def test_a_load_of_which_a_part_is_open_makes_the_total_a_least() -> None:
+    points = (b.point("P1", kind="shower", load_w=9200), b.point("P2", kind="shower"))
+    circuit = b.circuit("C1", *points, use="shower")
+    found = answer_of(b.home(b.one_way(circuit, rated_current_a=32)))
+    assert found.demand.total == "at least 40.0 A"
+    assert [each.ref for each in found.demand.not_counted] == ["C1"]
+    assert found.against[0].sign == "open"
+    assert "one circuit is not counted in full" in found.against[0].says
