@@ -83,7 +83,8 @@ def _demand(found: Demand, of: str = "") -> Iterator[str]:
     if found.off_peak:
         yield f"  Without the off-peak loads {found.day}; these alone {found.off_peak}"
     for left in found.not_counted:
-        yield f"  Not counted: {left.title} ({left.ref}). {left.why}"
+        how = "Not counted in full" if left.partly else "Not counted"
+        yield f"  {how}: {left.title} ({left.ref}). {left.why}"
     yield from _assumed(found.assumes)
 
 

@@ -136,3 +136,12 @@ def test_what_is_not_counted_is_no_demand_of_nought(
     said = visitor.see("/homes/H1/load/?shower_kw=8.5").main
     assert f"Together {today}" in said
     assert "0.0 A" not in said.replace("37.0 A", "")
+
+
+def test_a_way_without_a_circuit_is_said_with_its_link(
+    visitor: CheckedClient, keep: Keep
+) -> None:
+    keep(b.home(b.one_way(label_found="Loft")))
+    page = visitor.see("/homes/H1/load/")
+    assert "no circuit is recorded on it, nor that it is spare" in page.main
+    assert "to spare" not in page.main

@@ -523,3 +523,69 @@ def test_a_load_of_which_a_part_is_open_makes_the_total_a_least() -> None:
     assert [each.ref for each in found.demand.not_counted] == ["C1"]
     assert found.against[0].sign == "open"
     assert "one circuit is not counted in full" in found.against[0].says
+
+
+def bare_ways(*inner: b.Part, **fields: Any) -> Record:
+    """A board with two ways of which no circuit is recorded, besides some more."""
+    ways = (b.way("W8", **fields), b.device("W9", kind="fuse_bs88", **fields))
+    return b.home(b.street(b.board("B1", b.main_switch("MS", *ways, *inner))))
+
+
+LAMP = b.way("W1", b.circuit("C1", use="lighting", connected_w=10))
+
+
+def test_ways_without_a_circuit_are_no_demand_of_nought() -> None:
+    found = answer_of(bare_ways(), "shower=8.5")
+    assert found.demand.total == "nothing counted yet"
+    assert found.against[0].sign == "open"
+    assert "2 ways are not counted: no verdict yet" in found.against[0].says
+    assert found.what_if is not None
+    [then] = found.what_if.against
+    assert (then.sign, "at least 37.0 A" in then.says) == ("open", True)
+
+
+def test_a_way_without_a_circuit_leaves_the_verdict_open() -> None:
+    found = answer_of(bare_ways(LAMP))
+    assert found.demand.total == "at least 0.0 A"
+    assert found.against[0].sign == "open"
+    assert [each.ref for each in found.demand.not_counted] == ["W8", "W9"]
+
+
+def test_a_way_recorded_as_spare_is_nothing_left_out() -> None:
+    found = answer_of(bare_ways(LAMP, in_use="spare"))
+    assert (found.against[0].sign, found.demand.not_counted) == ("within", ())
+
+
+@pytest.mark.parametrize("kind", ["blank", "rcd", "isolator", "surge_protector"])
+def test_what_guards_nothing_is_no_way_left_out(kind: str) -> None:
+    other = b.device("D1", kind=kind)
+    board = b.board("B1", b.main_switch("MS", LAMP, other))
+    assert not answer_of(b.home(b.street(board))).demand.not_counted
+
+
+def test_a_way_that_feeds_a_board_is_nothing_left_out() -> None:
+    shed = b.board("B2", b.main_switch("MS2", LAMP))
+    assert not answer_of(b.home(b.one_way(shed))).demand.not_counted
+
+
+def test_of_three_phases_a_way_without_a_circuit_leaves_its_own_open() -> None:
+    ways = (
+        b.way("W1", b.circuit("C1", use="shower", connected_w=9200), phase="l1"),
+        b.way("W2", phase="l2"),
+        b.way("W3", phase="l3"),
+    )
+    record = b.home(b.street(b.board("B1", b.main_switch("MS", *ways))), phases="three")
+    fuses = [a for a in answer_of(record).against if a.what == "supply_fuse"]
+    assert [fuse.sign for fuse in fuses] == ["within", "open", "open"]
+    loose = answer_of(b.home(b.one_way(), phases="three")).against
+    assert [each.sign for each in loose if each.what == "supply_fuse"] == ["open"] * 3
+    assert "one way is on no phase recorded" in loose[0].says
+
+
+@pytest.mark.parametrize(("kw", "sign"), [("8.5", "open"), ("30", "beyond")])
+def test_on_nothing_recorded_what_is_added_may_only_be_beyond(
+    kw: str, sign: str
+) -> None:
+    found = answer_of(b.home(b.street()), f"shower={kw}").what_if
+    assert found is not None
+    assert [each.sign for each in found.against] == [sign]
