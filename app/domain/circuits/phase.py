@@ -6,6 +6,7 @@ from app.domain.circuits.guard import Guard
 from app.domain.record import Circuit, Device, Record
 
 THREE = ("l1", "l2", "l3")
+ONE_LINE = ("line", "line_and_neutral")
 SINGLE = "It is taken as single-phase: the phase of its way is not recorded."
 NO_TABLE = "it is three-phase, and no table here is for that"
 
@@ -14,19 +15,27 @@ def phase_of(record: Record, circuit: Circuit, guard: Guard | None) -> str:
     """Return the phase of a circuit: ``l1`` to ``l3``, ``all``, or ``unknown``.
 
     Three ways of one phase each make three; else its way says it, or what guards it, by
-    its phase or by breaking three lines.
+    its phase or by breaking three lines.  A way that breaks one line is not on three.
     """
     ways = [record.find(Device, ref) for ref in circuit.ways]
     if sorted(way.phase for way in ways if way) == list(THREE):
         return "all"
     if len(ways) != 1:
         return "unknown"
-    for device in (ways[0], _beside(ways[0], guard)):
-        if device is not None and device.phase != "unknown":
-            return device.phase
-        if device is not None and device.poles.startswith("three_line"):
-            return "all"
-    return "unknown"
+    way = ways[0]
+    found = own_phase(way)
+    if found != "unknown" or way is None:
+        return found
+    before = own_phase(_beside(way, guard))
+    return "unknown" if before == "all" and way.poles in ONE_LINE else before
+
+
+def own_phase(device: Device | None) -> str:
+    """Return the phase of a device, or all of them where it breaks three lines."""
+    if device is None:
+        return "unknown"
+    of_three = device.phase == "unknown" and device.poles.startswith("three_line")
+    return "all" if of_three else device.phase
 
 
 def _beside(way: Device | None, guard: Guard | None) -> Device | None:

@@ -13,6 +13,7 @@ from app.domain.circuits import (
     load_current,
 )
 from app.domain.circuits.current import cooker_sockets, is_least
+from app.domain.circuits.phase import own_phase
 from app.domain.kinds import DEVICE_KINDS
 from app.domain.load.groups import GROUP_OF_USE, NO_LOAD
 from app.domain.network import Network, downstream, fed_by
@@ -96,12 +97,11 @@ def _ways_without(net: Network) -> Iterator[Device]:
 
 
 def _of_way(way: Device) -> Load:
-    of_three = way.phase == "unknown" and way.poles.startswith("three_line")
     return Load(
         ref=way.ref,
         title=way.title,
         current=CannotTell(label=LABEL, why=NO_CIRCUIT),
-        phase="all" if of_three else way.phase,
+        phase=own_phase(way),
         is_way=True,
     )
 

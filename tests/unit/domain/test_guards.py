@@ -404,3 +404,32 @@ def test_wire_seen_in_a_carrier_of_unknown_rating_may_be_too_little() -> None:
     fuse = {"kind": "fuse_rewirable", "rated_current_a": None, "fuse_wire_a": 5}
     assert part(alone({"connected_w": 2990}, **fuse), "load").sign == "beyond"
     assert part(alone({"connected_w": 920}, **fuse), "load").sign == "open"
+
+
+def of_circuit(record: Record) -> Subject:
+    circuit = record.find(Circuit, "C1")
+    assert circuit is not None
+    return Subject(network(record), circuit)
+
+
+THREE_LINES = {"poles": "three_line_and_neutral"}
+
+
+@pytest.mark.parametrize(
+    ("before", "poles", "phase"),
+    [
+        (THREE_LINES, "line", "unknown"),
+        (THREE_LINES, "line_and_neutral", "unknown"),
+        (THREE_LINES, "three_line", "all"),
+        (THREE_LINES, "unknown", "all"),
+        ({"phase": "l2"}, "line", "l2"),
+        ({"phase": "l2"}, "unknown", "l2"),
+    ],
+)
+def test_a_way_that_breaks_one_line_is_not_on_three_phases(
+    before: dict[str, str], poles: str, phase: str
+) -> None:
+    circuit = b.circuit("C1", **CABLE | {"connected_w": 6900, "use": "space_heating"})
+    switch = b.device("K1", circuit, kind="isolator", board="B1", poles=poles)
+    record = wired(b.way("W1", switch, **before), phases="three")
+    assert of_circuit(record).phase == phase
