@@ -66,7 +66,7 @@ def _by_phase(found: Demand, phases: Sequence[PhaseDemand]) -> Iterator[str]:
     if not phases:
         yield from _demand(found)
     for each in phases:
-        yield from _demand(each.demand, each.phase or "Phase not recorded")
+        yield from _demand(each.demand, each.phase or "No one phase recorded")
 
 
 def _demand(found: Demand, of: str = "") -> Iterator[str]:

@@ -48,7 +48,7 @@ def test_each_phase_stands_against_its_fuse(visitor: CheckedClient, keep: Keep) 
     keep(b.home(b.street(b.board("B1", switch)), phases="three"))
     page = visitor.see("/homes/H1/load/?charger_kw=7.36")
     headings = [h.text for h in page.all("h3")]
-    assert headings[-4:] == ["L1", "L2", "L3", "Phase not recorded"]
+    assert headings[-4:] == ["L1", "L2", "L3", "No one phase recorded"]
     said = page.main
     assert "Broken line: supply fuse, 100 A" in said
     assert "not known" not in said.split("How it builds up")[1].split("Tails")[0]

@@ -37,7 +37,7 @@ CARRIER = (
     "only the network can say."
 )
 ASK = " Ask an electrician."
-NO_PHASE = " That counts every circuit on it whose phase is not recorded."
+NO_PHASE = " That counts every circuit on it that no one phase is recorded for."
 SWITCHES = frozenset({"isolator", "changeover"})
 
 
@@ -165,11 +165,13 @@ def _doubts(found: Demand, loose: tuple[Load, ...]) -> Iterator[str]:
     ways = sum(each.is_way for each in left)
     partly = sum(each.partly for each in left)
     loose_ways = sum(load.is_way for load in loose)
+    differ = sum(load.on_different for load in loose)
     counts = (
         (len(left) - ways - partly, "circuit", "not counted"),
         (ways, "way", "not counted"),
         (partly, "circuit", "not counted in full"),
-        (len(loose) - loose_ways, "load", "on no phase recorded"),
+        (len(loose) - loose_ways - differ, "load", "on no phase recorded"),
+        (differ, "load", "on ways of different phases"),
         (loose_ways, "way", "on no phase recorded"),
     )
     for number, noun, how in counts:

@@ -13,7 +13,7 @@ from app.domain.circuits import (
     load_current,
 )
 from app.domain.circuits.current import cooker_sockets, is_least
-from app.domain.circuits.phase import own_phase
+from app.domain.circuits.phase import on_different, own_phase
 from app.domain.kinds import DEVICE_KINDS
 from app.domain.load.groups import GROUP_OF_USE, NO_LOAD
 from app.domain.network import Network, downstream, fed_by
@@ -40,6 +40,9 @@ class Load(Model):
     managed: bool = field("Held back when the home draws much", default=False)
     off_peak: bool = field("On in off-peak hours only", default=False)
     phase: str = field("Phase", "unknown")
+    on_different: bool = field(
+        "Whether its ways are on different phases", default=False
+    )
     is_way: bool = field("Whether it is a way without a circuit", default=False)
 
     @property
@@ -85,6 +88,7 @@ def _load(subject: Subject) -> Load:
         managed=circuit.managed == "yes",
         off_peak=_off_peak(subject.net, circuit),
         phase=subject.phase,
+        on_different=on_different(subject.net.record, circuit),
     )
 
 

@@ -192,7 +192,7 @@ def _builds(answer: LoadAnswer, fuses: list[Against]) -> Iterator[Build]:
         if each.demand.rows:
             own = [fuse for fuse in fuses if fuse.phase == each.phase]
             yield _build(
-                each.demand, own, each.phase, each.phase or "Phase not recorded"
+                each.demand, own, each.phase, each.phase or "No one phase recorded"
             )
 
 
@@ -200,7 +200,7 @@ def _build(found: Demand, fuses: list[Against], phase: str, title: str) -> Build
     """Return a demand beside its one fuse, or said why no fuse stands beside it."""
     rated = fuses[0].rated.value if len(fuses) == 1 and fuses[0].rated else None
     without = SEVERAL if len(fuses) > 1 else UNKNOWN if fuses else NO_PHASE
-    on = f" on {phase}" if phase else ", phase not recorded" if title else ""
+    on = f" on {phase}" if phase else ", no one phase recorded" if title else ""
     return Build(
         title=title,
         picture=draw_demand(found, rated, phase=phase, without=without),

@@ -324,7 +324,7 @@ def test_a_three_phase_load_is_shared_by_the_phases() -> None:
     [switch] = [a for a in found.against if a.what == "switch"]
     # The shower of 40 A may be on any phase: more than 63 A then, and yet not shown.
     assert (switch.demand, switch.sign) == ("71.9 A", "open")
-    assert "whose phase is not recorded" in switch.says
+    assert "that no one phase is recorded for" in switch.says
 
 
 @pytest.mark.parametrize(
@@ -589,3 +589,37 @@ def test_on_nothing_recorded_what_is_added_may_only_be_beyond(
     found = answer_of(b.home(b.street()), f"shower={kw}").what_if
     assert found is not None
     assert [each.sign for each in found.against] == [sign]
+
+
+def on_ways(*phases: str) -> Record:
+    """A shower of 9200 W on several ways of a three-phase home."""
+    ways = [b.way(f"W{n}", phase=phase) for n, phase in enumerate(phases)]
+    refs = tuple(f"W{n}" for n, _ in enumerate(phases))
+    circuit = b.circuit("C1", ways=refs, use="shower", connected_w=9200)
+    board = b.board("B1", b.main_switch("MS", *ways))
+    return b.home(b.street(board), circuit, phases="three")
+
+
+def test_a_load_on_ways_of_different_phases_is_said_to_be() -> None:
+    found = answer_of(on_ways("l1", "l2"))
+    assert found.demand.assumes == (
+        "It is taken as single-phase: its ways are recorded on different phases.",
+    )
+    assert found.against[0].sign == "open"
+    assert "one load is on ways of different phases" in found.against[0].says
+    assert "no phase recorded" not in found.against[0].says
+
+
+@pytest.mark.parametrize(
+    ("phases", "phase"),
+    [
+        (("l1", "l1"), "l1"),
+        (("l1", "unknown"), "unknown"),
+        (("l1", "l2", "l3"), "all"),
+    ],
+)
+def test_the_phase_of_a_load_on_several_ways(
+    phases: tuple[str, ...], phase: str
+) -> None:
+    [load] = answer_of(on_ways(*phases)).loads
+    assert (load.phase, load.on_different) == (phase, False)
