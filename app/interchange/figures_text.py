@@ -66,7 +66,7 @@ def _by_phase(found: Demand, phases: Sequence[PhaseDemand]) -> Iterator[str]:
     if not phases:
         yield from _demand(found)
     for each in phases:
-        yield from _demand(each.demand, each.phase or "Phase not recorded")
+        yield from _demand(each.demand, each.phase or "No one phase recorded")
 
 
 def _demand(found: Demand, of: str = "") -> Iterator[str]:
@@ -83,7 +83,8 @@ def _demand(found: Demand, of: str = "") -> Iterator[str]:
     if found.off_peak:
         yield f"  Without the off-peak loads {found.day}; these alone {found.off_peak}"
     for left in found.not_counted:
-        yield f"  Not counted: {left.title} ({left.ref}). {left.why}"
+        how = "Not counted in full" if left.partly else "Not counted"
+        yield f"  {how}: {left.title} ({left.ref}). {left.why}"
     yield from _assumed(found.assumes)
 
 

@@ -48,7 +48,7 @@ def test_each_phase_stands_against_its_fuse(visitor: CheckedClient, keep: Keep) 
     keep(b.home(b.street(b.board("B1", switch)), phases="three"))
     page = visitor.see("/homes/H1/load/?charger_kw=7.36")
     headings = [h.text for h in page.all("h3")]
-    assert headings[-4:] == ["L1", "L2", "L3", "Phase not recorded"]
+    assert headings[-4:] == ["L1", "L2", "L3", "No one phase recorded"]
     said = page.main
     assert "Broken line: supply fuse, 100 A" in said
     assert "not known" not in said.split("How it builds up")[1].split("Tails")[0]
@@ -136,3 +136,12 @@ def test_what_is_not_counted_is_no_demand_of_nought(
     said = visitor.see("/homes/H1/load/?shower_kw=8.5").main
     assert f"Together {today}" in said
     assert "0.0 A" not in said.replace("37.0 A", "")
+
+
+def test_a_way_without_a_circuit_is_said_with_its_link(
+    visitor: CheckedClient, keep: Keep
+) -> None:
+    keep(b.home(b.one_way(label_found="Loft")))
+    page = visitor.see("/homes/H1/load/")
+    assert "no circuit is recorded on it, nor that it is spare" in page.main
+    assert "to spare" not in page.main

@@ -6,7 +6,6 @@ from decimal import Decimal
 
 from app.domain.circuits._working import (
     COMMON_PRACTICE,
-    CannotTell,
     Figure,
     Outcome,
     Working,
@@ -18,6 +17,8 @@ from app.domain.circuits._working import (
     worked,
 )
 from app.domain.circuits.subject import Subject
+from app.domain.kinds import POINT_KINDS
+from app.domain.record import Point
 from app.domain.tables import TABLES
 
 LABEL = "Load of the circuit, Ib"
@@ -31,28 +32,81 @@ BY_WATTS_FORMULA, BY_WATTS_OF_THREE = "I = P / U", "I = P / (3 × U)"
 AT_DECLARED = "Ohm's law, at the declared voltage"
 EVEN = "The load is taken as even on the three phases."
 STANDS_IN = "The load is not recorded: the rating of its device stands in for it."
+PARTLY = "Not all of the load is recorded: the rating of its device stands in for it."
+AT_LEAST = "The load is at least this: that of some points is not recorded."
 
 
 def load_current(subject: Subject) -> Outcome:
-    """Return what a circuit draws: by its watts, else by the rating of its device."""
-    use = "distribution" if subject.feeds_board else subject.circuit.use
-    if use in BY_RATING:
-        return by_rating(subject, BY_RATING[use])
-    watts = watts_of(subject)
+    """Return what a circuit draws: by its watts, else by the rating of its device.
+
+    Where the load of some points is open the rating counts, unless what is recorded is
+    more already: see `is_least`.
+    """
+    return _or_rating(subject, recorded_current(subject))
+
+
+def design_current(subject: Subject) -> Outcome:
+    """Return the current a circuit is laid out for: of a cooker, with diversity."""
+    return _or_rating(subject, recorded_design(subject))
+
+
+def recorded_design(subject: Subject) -> Working | None:
+    """Return the design current of the load that is recorded: perhaps only a part."""
+    found = recorded_current(subject)
+    if found is None or subject.circuit.use != "cooker":
+        return found
+    return cooking(worked(found), sockets=cooker_sockets(subject))
+
+
+def recorded_current(subject: Subject) -> Working | None:
+    """Return the current of the load that is recorded; None where none counts."""
+    watts = None if _by_rating_always(subject) else watts_of(subject)
     if watts is None:
-        return by_rating(subject, STANDS_IN)
+        return None
     if subject.three_phase:
         return by_watts_of_three(watts)
     return by_watts(watts, assumes=subject.phase_assumed)
 
 
-def design_current(subject: Subject) -> Outcome:
-    """Return the current a circuit is laid out for: of a cooker, with diversity."""
-    found = load_current(subject)
-    known = isinstance(found, Working) and found.formula != BY_RATING_FORMULA
-    if subject.circuit.use != "cooker" or isinstance(found, CannotTell) or not known:
+def is_least(found: Outcome) -> bool:
+    """Return whether a current is only the recorded part of a load, the rest open."""
+    return isinstance(found, Working) and AT_LEAST in found.assumes
+
+
+def open_points(subject: Subject) -> tuple[Point, ...]:
+    """Return the points that draw something, and whose load is not recorded."""
+    if subject.figure("connected_w"):
+        return ()
+    use = subject.circuit.use
+    return tuple(p for p in subject.points if p.load_w is None and _draws(p, use))
+
+
+def _draws(point: Point, use: str) -> bool:
+    """Return whether a point is a load; a cooker's socket has a rule of its own."""
+    by_rule = use == "cooker" and point.kind == "cooker_outlet_socket"
+    return POINT_KINDS[point.kind].draws and not by_rule
+
+
+def _or_rating(subject: Subject, known: Working | None) -> Outcome:
+    if known is not None and not open_points(subject):
+        return known
+    why = _by_rating_always(subject) or (PARTLY if known else STANDS_IN)
+    found = by_rating(subject, why)
+    more = known and isinstance(found, Working) and known.value > found.value
+    if known is None or not more:
         return found
-    return cooking(worked(found), sockets=cooker_sockets(subject))
+    return at_least(known)
+
+
+def at_least(known: Working) -> Working:
+    """Return the current of a part of a load, said to be no more than that."""
+    return known.model_copy(update={"assumes": (*known.assumes, AT_LEAST)})
+
+
+def _by_rating_always(subject: Subject) -> str:
+    """Return why the rating counts whatever its points draw; empty if it does not."""
+    use = "distribution" if subject.feeds_board else subject.circuit.use
+    return BY_RATING.get(use, "")
 
 
 def cooker_sockets(subject: Subject) -> int:
@@ -78,15 +132,18 @@ def cooking(current: Figure, *, sockets: int) -> Working:
 
 
 def watts_of(subject: Subject) -> Figure | None:
-    """Return the connected load: the circuit's own, else the sum of its points'."""
+    """Return the load that is recorded: the circuit's own, else that of its points.
+
+    Of the points it may be a part only: see `open_points`.
+    """
     own = subject.figure("connected_w")
     if own:
         return own
-    loads = [(point.load_w, point.count) for point in subject.points]
-    known = [load * count for load, count in loads if load is not None]
-    if not loads or len(known) < len(loads) or not sum(known):
+    known = [p.load_w * p.count for p in subject.points if p.load_w is not None]
+    if not sum(known):
         return None
-    where = f"the {len(loads)} points of {subject.circuit.title}"
+    points = "one point" if len(known) == 1 else f"the {len(known)} points"
+    where = f"{points} of {subject.circuit.title}"
     return recorded("Load of its points", sum(known, Decimal(0)), "W", where)
 
 

@@ -2,14 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from typing import Literal
 
 from app.domain.answers import Named
-from app.domain.circuits._working import CannotTell, Figure, Outcome, worked
+from app.domain.circuits._working import CannotTell, Figure, Outcome, Working, worked
 from app.domain.circuits.cable import cable_capacity, drop_from_origin, own_drop
 from app.domain.circuits.capacity import fuse_limit
-from app.domain.circuits.current import BY_RATING_FORMULA, design_current
+from app.domain.circuits.current import (
+    BY_RATING_FORMULA,
+    at_least,
+    design_current,
+    recorded_design,
+)
 from app.domain.circuits.earth import (
     conductor_needed,
     device_limit,
@@ -75,9 +80,7 @@ def _load(subject: Subject) -> Part:
     limits = tuple(guard.limits()) if guard else ()
     short = [words for words, rated in limits if rated.value < found.value]
     if found.formula == BY_RATING_FORMULA:
-        says = f"No load is recorded: {found.shown} is the rating of its device."
-        less = f" Less may pass {_listed(short)}." if short else ""
-        return plain_part("load", title, found, f"{says}{less}")
+        return _by_rating(subject, title, found, limits)
     missing = subject.cannot(title, "rated_current_a")
     unrated = guard.unrated() if guard else ()
     if not short and (not limits or missing.needs or unrated):
@@ -88,6 +91,24 @@ def _load(subject: Subject) -> Part:
         f"The load is more than the rating of {_listed(short)}.",
     )
     return judged("load", title, found, None, words, within=not short)
+
+
+def _by_rating(
+    subject: Subject, title: str, found: Working, limits: Sequence[tuple[str, Figure]]
+) -> Part:
+    """Return a load that is not recorded; a part of it that is may be too much."""
+    known = recorded_design(subject)
+    over = [words for words, each in limits if known and each.value < known.value]
+    if known and over:
+        says = f"The load is more than the rating of {_listed(over)}."
+        least = at_least(known)
+        return judged("load", title, least, None, ("", says), within=False)
+    part = f"Of its load only {known.shown} is recorded" if known else ""
+    says = f"{found.shown} is the rating of its device."
+    short = [words for words, rated in limits if rated.value < found.value]
+    less = f" Less may pass {_listed(short)}." if short else ""
+    nothing = "No load is recorded"
+    return plain_part("load", title, found, f"{part or nothing}: {says}{less}")
 
 
 def _overload(subject: Subject, capacity: Outcome) -> Part:

@@ -65,7 +65,11 @@ class Guard:
         return f"{rated.shown}{by}{which}"
 
     def limits(self) -> Iterator[tuple[str, Figure]]:
-        """Yield what carries the current of the circuit: in words, and its rating."""
+        """Yield what carries the current of the circuit: in words, and its rating.
+
+        Of a rewirable fuse both count, its carrier and the wire seen in it: the cable
+        is held to the larger, the load to each.
+        """
         if self.rated is not None:
             yield f"the device, {self.shown}", self.rated
         carrier = (
@@ -73,6 +77,9 @@ class Guard:
         )
         if carrier is not None:
             yield f"the carrier of that fuse, {carrier.shown}", carrier
+        wire = _smaller_wire(self.item)
+        if wire is not None:
+            yield f"the wire seen in that fuse, {wire.shown}", wire
         for item in self.carriers:
             rated = figure_of(item, "rated_current_a")
             if rated is not None:
@@ -111,6 +118,15 @@ def wire_governs(item: Carrier | Point) -> bool:
         return False
     wire, carrier = item.fuse_wire_a, item.rated_current_a
     return bool(wire and carrier and wire > carrier)
+
+
+def _smaller_wire(item: Carrier | Point) -> Figure | None:
+    """Return the wire seen in a rewirable fuse, unless it is its rating already."""
+    if item.kind != "fuse_rewirable" or wire_governs(item):
+        return None
+    wire = figure_of(item, "fuse_wire_a")
+    same = wire is not None and wire.value == getattr(item, "rated_current_a", None)
+    return None if same else wire
 
 
 def guard_of(

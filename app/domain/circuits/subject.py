@@ -12,7 +12,7 @@ from app.domain.chain import Chain, Step, chains, is_rcd
 from app.domain.circuits._working import CannotTell, Figure, Need
 from app.domain.circuits.guard import Guard, guard_of
 from app.domain.circuits.needed import figure_of, need_of
-from app.domain.circuits.phase import SINGLE, phase_of
+from app.domain.circuits.phase import NO_ONE, SINGLE, on_different, phase_of
 from app.domain.network import Network, points_on
 from app.domain.record import Board, Circuit, Device, IntakeItem, Point
 from app.domain.record.choices import EARTHINGS
@@ -74,9 +74,11 @@ class Subject:
 
     @property
     def phase_assumed(self) -> tuple[str, ...]:
-        """What is assumed where a three-phase home leaves its phase open."""
+        """What is assumed where in a three-phase home no one phase is recorded."""
         is_open = self.phase == "unknown" and self.net.record.home.phases == "three"
-        return (SINGLE,) if is_open else ()
+        if not is_open:
+            return ()
+        return (NO_ONE if on_different(self.net.record, self.circuit) else SINGLE,)
 
     @cached_property
     def board(self) -> Board | None:

@@ -93,6 +93,7 @@ class PointKind(Kind):
             socket-outlet it guards that outlet, and perhaps nothing more.
         often_battery: Whether one on the mains often has a battery of its own too, by
             which it stays on without its supply.
+        draws: Whether it is a load itself; a switch, a box, a plate only pass it on.
     """
 
     group: Literal["sockets", "lights", "alarms", "fixed", "other"]
@@ -100,6 +101,7 @@ class PointKind(Kind):
     switches: Poles = "none"
     guards_onward: bool = False
     often_battery: bool = False
+    draws: bool = True
 
 
 K = TypeVar("K", bound=Kind)

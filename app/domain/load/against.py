@@ -11,7 +11,7 @@ from app.domain.board import HEADS
 from app.domain.circuits._working import Figure, plain, tabled
 from app.domain.circuits.needed import figure_of
 from app.domain.circuits.phase import THREE
-from app.domain.load.demand import Demand, amps, demand
+from app.domain.load.demand import NOTHING, Demand, amps, demand
 from app.domain.load.loads import Load, below
 from app.domain.load.phases import LOOSE, heaviest, is_three, on_phase
 from app.domain.load.rcd import nearest_before
@@ -37,7 +37,7 @@ CARRIER = (
     "only the network can say."
 )
 ASK = " Ask an electrician."
-NO_PHASE = " That counts every circuit on it whose phase is not recorded."
+NO_PHASE = " That counts every circuit on it that no one phase is recorded for."
 SWITCHES = frozenset({"isolator", "changeover"})
 
 
@@ -84,19 +84,44 @@ def supply_fuses(net: Network, loads: tuple[Load, ...]) -> tuple[Against, ...]:
 def _supply_fuse(
     net: Network, cutout: IntakeItem, loads: tuple[Load, ...]
 ) -> list[Against]:
-    hanging = below(net, cutout.ref, loads) + tuple(x for x in loads if not x.ref)
+    own = below(net, cutout.ref, loads)
+    if not own:
+        return _noted(cutout, [_nothing_there(net, cutout, loads)])
+    hanging = own + tuple(x for x in loads if not x.ref)
     if not is_three(net):
         return _noted(cutout, [_fuse(cutout, demand(net, hanging), "")])
-    loose = sum(load.phase == LOOSE for load in hanging)
+    loose = tuple(load for load in hanging if load.phase == LOOSE)
     found = [(phase, demand(net, on_phase(hanging, phase))) for phase in THREE]
     fuses = [_fuse(cutout, each, phase.upper(), loose) for phase, each in found]
     return _noted(cutout, fuses)
 
 
-def _fuse(cutout: IntakeItem, found: Demand, phase: str, loose: int = 0) -> Against:
+def _nothing_there(
+    net: Network, cutout: IntakeItem, loads: tuple[Load, ...]
+) -> Against:
+    """Return that a fuse on which nothing is recorded has no verdict, or is beyond."""
+    added = demand(net, tuple(load for load in loads if not load.ref))
     rated = figure_of(cutout, "rated_current_a")
-    counted = phase or found.amps or found.not_counted
-    sign, says = _fuse_words(rated, found, loose) if counted else NOTHING_THERE
+    if rated and added.amps > rated.value and not is_three(net):
+        return _fuse(cutout, added, "")
+    sign, says = NOTHING_THERE
+    if added.rows:
+        says = f"What is added comes to {added.total}. {says}"
+    return Against(
+        what="supply_fuse",
+        thing=Named(ref=cutout.ref, title=cutout.title),
+        rated=rated,
+        demand=added.shown if added.rows else NOTHING,
+        sign=sign,
+        says=says,
+    )
+
+
+def _fuse(
+    cutout: IntakeItem, found: Demand, phase: str, loose: tuple[Load, ...] = ()
+) -> Against:
+    rated = figure_of(cutout, "rated_current_a")
+    sign, says = _fuse_words(rated, found, loose)
     return Against(
         what="supply_fuse",
         thing=Named(ref=cutout.ref, title=cutout.title),
@@ -119,26 +144,40 @@ def _noted(cutout: IntakeItem, found: list[Against]) -> list[Against]:
     return found
 
 
-def _fuse_words(rated: Figure | None, found: Demand, loose: int) -> tuple[Sign, str]:
+def _fuse_words(
+    rated: Figure | None, found: Demand, loose: tuple[Load, ...]
+) -> tuple[Sign, str]:
     if rated is None:
         return "open", f"{CAUTIOUS}: {found.total}. {FIND_OUT}"
     spare = rated.value - found.amps
     said = f"{CAUTIOUS}: {found.total} against a supply fuse of {rated.shown}"
     if spare < 0:
         return "beyond", f"{said}, {amps(-spare)} more."
-    left = (
-        _counted(len(found.not_counted), "circuit", "not counted"),
-        _counted(loose, "load", "on no phase recorded"),
-    )
-    if any(left):
-        doubt = " and ".join(each for each in left if each)
+    doubt = " and ".join(_doubts(found, loose))
+    if doubt:
         return "open", f"{said}, but {doubt}: no verdict yet."
     return "within", f"{said}: {amps(spare)} to spare."
 
 
-def _counted(number: int, noun: str, how: str) -> str:
-    what = f"one {noun} is" if number == 1 else f"{number} {noun}s are"
-    return f"{what} {how}" if number else ""
+def _doubts(found: Demand, loose: tuple[Load, ...]) -> Iterator[str]:
+    """Yield what the sum leaves out, in words; a sum of nothing has no verdict."""
+    left = found.not_counted
+    ways = sum(each.is_way for each in left)
+    partly = sum(each.partly for each in left)
+    loose_ways = sum(load.is_way for load in loose)
+    differ = sum(load.on_different for load in loose)
+    counts = (
+        (len(left) - ways - partly, "circuit", "not counted"),
+        (ways, "way", "not counted"),
+        (partly, "circuit", "not counted in full"),
+        (len(loose) - loose_ways - differ, "load", "on no phase recorded"),
+        (differ, "load", "on ways of different phases"),
+        (loose_ways, "way", "on no phase recorded"),
+    )
+    for number, noun, how in counts:
+        if number:
+            what = f"one {noun} is" if number == 1 else f"{number} {noun}s are"
+            yield f"{what} {how}"
 
 
 def _tails(net: Network, loads: tuple[Load, ...]) -> Iterator[Against]:

@@ -49,11 +49,13 @@ class Variation(Model):
 
 
 class NotCounted(Model):
-    """A circuit that the total leaves out, and why."""
+    """A circuit, or a way without one, that the total leaves out, wholly or in part."""
 
-    ref: str = field("Circuit", ...)
+    ref: str = field("Circuit or way", ...)
     title: str = field("What it is called", ...)
     why: str = field("Why", ...)
+    partly: bool = field("Whether a part of it is counted", default=False)
+    is_way: bool = field("Whether it is a way without a circuit", default=False)
 
 
 class Demand(Model):
@@ -67,7 +69,7 @@ class Demand(Model):
     variations: tuple[Variation, ...] = field("Common other ways to count", ())
     day: str = field("Without what is on in off-peak hours only", "")
     off_peak: str = field("What is on in off-peak hours only, alone", "")
-    not_counted: tuple[NotCounted, ...] = field("Circuits left out", ())
+    not_counted: tuple[NotCounted, ...] = field("Circuits and ways left out", ())
 
     @property
     def total(self) -> str:
@@ -101,11 +103,17 @@ def demand(net: Network, loads: Sequence[Load]) -> Demand:
         ),
         day=amps(_total(day)) if night else "",
         off_peak=amps(_total(night)) if night else "",
-        not_counted=tuple(
-            NotCounted(ref=load.ref, title=load.title, why=load.why_not)
-            for load in loads
-            if not load.counts
-        ),
+        not_counted=tuple(_left_out(load) for load in loads if load.why_not),
+    )
+
+
+def _left_out(load: Load) -> NotCounted:
+    return NotCounted(
+        ref=load.ref,
+        title=load.title,
+        why=load.why_not,
+        partly=load.counts,
+        is_way=load.is_way,
     )
 
 

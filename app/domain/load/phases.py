@@ -14,16 +14,16 @@ LOOSE = "unknown"
 
 
 class PhaseDemand(Model):
-    """The demand on one phase, or of the loads whose phase is not recorded."""
+    """The demand on one phase, or of the loads of no one recorded phase."""
 
-    phase: str = field("Phase; empty: it is not recorded", "")
+    phase: str = field("Phase; empty: no one is recorded", "")
     demand: Demand = field("Demand on it with diversity", ...)
 
 
 def by_phase(net: Network, loads: Iterable[Load]) -> tuple[PhaseDemand, ...]:
     """Return the demand on each phase; nothing, unless the home is three-phase.
 
-    What is on all three counts on each. Loads of no recorded phase stand last.
+    What is on all three counts on each. Loads of no one recorded phase stand last.
     """
     every = tuple(loads)
     return tuple(_by_phase(net, every)) if is_three(net) else ()

@@ -17,6 +17,7 @@ from app.domain.load.differ import RcdsDiffer, Said
 from app.domain.record import Record, specs
 from app.domain.tables import AMENDMENT
 from app.drawing.demand import NO_PHASE, SEVERAL, UNKNOWN, draw_demand
+from app.web.addresses import item_url
 from app.web.fields import field_for
 from app.web.session import supply
 
@@ -82,7 +83,7 @@ class LoadPage:
         spread: Between what and what it lies, in a sentence; may be empty.
         variations: Common other ways to count: how and total.
         windows: The off-peak loads and the rest, in a sentence; may be empty.
-        not_counted: Circuits left out: title, address, why.
+        not_counted: Circuits and ways left out: title, address, why.
         assumes: What is assumed.
         sources: Where the rules stand, and how well that is known.
         carry: What carries it, a row each.
@@ -163,10 +164,7 @@ def _page(record: Record, answer: LoadAnswer, form: Any) -> LoadPage:
         spread="" if answer.phases else _spread(found),
         variations=tuple((v.label, v.shown) for v in found.variations),
         windows="" if answer.phases else _windows(found),
-        not_counted=tuple(
-            (each.title, url_for("circuits.show", home=home, ref=each.ref), each.why)
-            for each in found.not_counted
-        ),
+        not_counted=tuple(_left_out(record, found)),
         assumes=found.assumes,
         sources=tuple(dict.fromkeys(_source(row) for row in found.rows)),
         carry=tuple(_carry(answer)),
@@ -181,6 +179,12 @@ def _page(record: Record, answer: LoadAnswer, form: Any) -> LoadPage:
     )
 
 
+def _left_out(record: Record, found: Demand) -> Iterator[tuple[str, str, str]]:
+    for each in found.not_counted:
+        url = item_url(record.home.ref, record.by_ref[each.ref])
+        yield each.title, url, each.why
+
+
 def _builds(answer: LoadAnswer, fuses: list[Against]) -> Iterator[Build]:
     if not answer.phases and answer.demand.rows:
         yield _build(answer.demand, fuses, "", "")
@@ -188,7 +192,7 @@ def _builds(answer: LoadAnswer, fuses: list[Against]) -> Iterator[Build]:
         if each.demand.rows:
             own = [fuse for fuse in fuses if fuse.phase == each.phase]
             yield _build(
-                each.demand, own, each.phase, each.phase or "Phase not recorded"
+                each.demand, own, each.phase, each.phase or "No one phase recorded"
             )
 
 
@@ -196,7 +200,7 @@ def _build(found: Demand, fuses: list[Against], phase: str, title: str) -> Build
     """Return a demand beside its one fuse, or said why no fuse stands beside it."""
     rated = fuses[0].rated.value if len(fuses) == 1 and fuses[0].rated else None
     without = SEVERAL if len(fuses) > 1 else UNKNOWN if fuses else NO_PHASE
-    on = f" on {phase}" if phase else ", phase not recorded" if title else ""
+    on = f" on {phase}" if phase else ", no one phase recorded" if title else ""
     return Build(
         title=title,
         picture=draw_demand(found, rated, phase=phase, without=without),

@@ -86,11 +86,12 @@ def test_of_three_phases_each_is_told_by_itself() -> None:
     said = load_text(load_answer(net, [addition("charger=2.3")]))
     for phase in ("L1", "L2", "L3"):
         assert said.count(f"{phase}: on paper, cautious: 31.9 A with diversity") == 2
-    assert "Phase not recorded: on paper, cautious: 10.0 A with diversity" in said
-    assert "Phase not recorded: on paper, cautious: 20.0 A with diversity" in said
+    assert "No one phase recorded: on paper, cautious: 10.0 A with diversity" in said
+    assert "No one phase recorded: on paper, cautious: 20.0 A with diversity" in said
     tables = [block for block in section(net).blocks if isinstance(block, Table)]
     assert [table.caption for table in tables] == [
-        "By group, L1", "By group, L2", "By group, L3", "By group, phase not recorded",
+        "By group, L1", "By group, L2", "By group, L3",
+        "By group, no one phase recorded",
     ]  # fmt: skip
 
 

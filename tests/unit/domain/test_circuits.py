@@ -482,3 +482,66 @@ def test_only_a_measured_figure_of_one_unit_is_set_beside() -> None:
         beside(recorded("Zs", Decimal(1), "Ω", "here"), calculated)
     with pytest.raises(ValueError, match="unit"):
         beside(measured("I", Decimal(1), "A", "here"), calculated)
+
+
+def shower_behind_its_switch(**way: Any) -> Record:
+    shower = b.point("P1", kind="shower", load_w=10_800)
+    switch = b.point("S1", shower, kind="shower_switch")
+    return b.home(b.one_way(b.circuit("C1", switch, use="shower"), **way))
+
+
+def test_what_only_passes_a_load_on_hides_no_overload() -> None:
+    # 10 800 W / 230 V
+    got = part(answer(shower_behind_its_switch(rated_current_a=32)), "load")
+    assert (round(value(got.found), 2), got.sign) == (Decimal("46.96"), "beyond")
+    assert not got.assumes
+    assert part(answer(shower_behind_its_switch(rated_current_a=50)), "load").sign == (
+        "within"
+    )
+
+
+@pytest.mark.parametrize(
+    ("kind", "use", "sign"),
+    [
+        ("switch", "lighting", "within"),
+        ("fused_connection_unit", "water_heating", "within"),
+        ("junction_box", "fixed", "within"),
+        ("blank_plate", "fixed", "within"),
+        ("isolator", "heat_pump", "within"),
+        ("cooker_outlet_socket", "cooker", "within"),
+        ("cooker_outlet_socket", "fixed", None),
+        ("unknown", "fixed", None),
+    ],
+)
+def test_only_what_draws_must_have_its_load(
+    kind: str, use: str, sign: str | None
+) -> None:
+    points = (b.point("P1", kind="heater", load_w=1000), b.point("P2", kind=kind))
+    circuit = b.circuit("C1", *points, use=use)
+    got = part(answer(b.home(b.one_way(circuit, rated_current_a=16))), "load")
+    assert got.sign == sign
+
+
+@pytest.mark.parametrize(
+    ("watts", "sign", "says"),
+    [
+        (3000, None, "Of its load only 13.04 A is recorded: 16.0 A is the rating"),
+        (4000, "beyond", "The load is more than the rating of the device, 16 A."),
+    ],
+)
+def test_a_part_of_a_load_is_a_least(watts: int, sign: str | None, says: str) -> None:
+    points = (b.point("P1", kind="heater", load_w=watts), b.point("P2", kind="heater"))
+    circuit = b.circuit("C1", *points, use="space_heating")
+    got = part(answer(b.home(b.one_way(circuit, rated_current_a=16))), "load")
+    assert got.sign == sign
+    assert says in got.says
+    assert ("at least" in " ".join(got.assumes)) == (sign == "beyond")
+
+
+def test_a_part_of_a_load_is_held_to_a_switch_too() -> None:
+    points = (b.point("P1", kind="heater", load_w=5000), b.point("P2", kind="heater"))
+    circuit = b.circuit("C1", *points, use="space_heating")
+    switch = b.device("K1", circuit, kind="isolator", board="B1", rated_current_a=20)
+    got = part(answer(b.home(b.one_way(switch))), "load")
+    assert got.sign == "beyond"
+    assert "20 A" in got.says

@@ -379,3 +379,57 @@ def test_a_missing_guard_keeps_its_reason_through_the_calculation() -> None:
     got = part(behind("bell_transformer", None), "zs-measured")
     assert isinstance(got.found, CannotTell)
     assert "bell transformer" in got.says
+
+
+@pytest.mark.parametrize(
+    ("watts", "sign", "says"),
+    [
+        # 2990 W / 230 V is 13 A, 920 W / 230 V is 4 A.
+        (2990, "beyond", "more than the rating of the wire seen in that fuse, 5 A."),
+        (920, "within", "device, 15 A, and of the wire seen in that fuse, 5 A."),
+    ],
+)
+def test_the_load_is_held_to_wire_smaller_than_its_carrier(
+    watts: int, sign: str, says: str
+) -> None:
+    fuse = {"kind": "fuse_rewirable", "rated_current_a": 15, "fuse_wire_a": 5}
+    record = alone({"connected_w": watts}, **fuse)
+    got = part(record, "load")
+    assert (got.sign, says in got.says) == (sign, True)
+    # The cable is held to the carrier: next time it may hold wire for all of that.
+    assert "15 A" in part(record, "overload").says
+
+
+def test_wire_seen_in_a_carrier_of_unknown_rating_may_be_too_little() -> None:
+    fuse = {"kind": "fuse_rewirable", "rated_current_a": None, "fuse_wire_a": 5}
+    assert part(alone({"connected_w": 2990}, **fuse), "load").sign == "beyond"
+    assert part(alone({"connected_w": 920}, **fuse), "load").sign == "open"
+
+
+def of_circuit(record: Record) -> Subject:
+    circuit = record.find(Circuit, "C1")
+    assert circuit is not None
+    return Subject(network(record), circuit)
+
+
+THREE_LINES = {"poles": "three_line_and_neutral"}
+
+
+@pytest.mark.parametrize(
+    ("before", "poles", "phase"),
+    [
+        (THREE_LINES, "line", "unknown"),
+        (THREE_LINES, "line_and_neutral", "unknown"),
+        (THREE_LINES, "three_line", "all"),
+        (THREE_LINES, "unknown", "all"),
+        ({"phase": "l2"}, "line", "l2"),
+        ({"phase": "l2"}, "unknown", "l2"),
+    ],
+)
+def test_a_way_that_breaks_one_line_is_not_on_three_phases(
+    before: dict[str, str], poles: str, phase: str
+) -> None:
+    circuit = b.circuit("C1", **CABLE | {"connected_w": 6900, "use": "space_heating"})
+    switch = b.device("K1", circuit, kind="isolator", board="B1", poles=poles)
+    record = wired(b.way("W1", switch, **before), phases="three")
+    assert of_circuit(record).phase == phase

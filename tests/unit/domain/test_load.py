@@ -324,7 +324,7 @@ def test_a_three_phase_load_is_shared_by_the_phases() -> None:
     [switch] = [a for a in found.against if a.what == "switch"]
     # The shower of 40 A may be on any phase: more than 63 A then, and yet not shown.
     assert (switch.demand, switch.sign) == ("71.9 A", "open")
-    assert "whose phase is not recorded" in switch.says
+    assert "that no one phase is recorded for" in switch.says
 
 
 @pytest.mark.parametrize(
@@ -505,3 +505,121 @@ def test_a_home_without_a_circuit_has_no_verdict() -> None:
     assert [(a.sign, a.says.partition(".")[0]) for a in answer_of(bare).against][
         :1
     ] == [("open", "No load is recorded yet: no verdict")]
+
+
+def test_a_load_behind_its_switch_is_counted_whole() -> None:
+    shower = b.point("P1", kind="shower", load_w=9200)
+    switch = b.point("S1", shower, kind="shower_switch")
+    circuit = b.circuit("C1", switch, use="shower")
+    found = answer_of(b.home(b.one_way(circuit, rated_current_a=32))).demand
+    assert (found.total, found.not_counted) == ("40.0 A", ())
+
+
+def test_a_load_of_which_a_part_is_open_makes_the_total_a_least() -> None:
+    points = (b.point("P1", kind="shower", load_w=9200), b.point("P2", kind="shower"))
+    circuit = b.circuit("C1", *points, use="shower")
+    found = answer_of(b.home(b.one_way(circuit, rated_current_a=32)))
+    assert found.demand.total == "at least 40.0 A"
+    assert [each.ref for each in found.demand.not_counted] == ["C1"]
+    assert found.against[0].sign == "open"
+    assert "one circuit is not counted in full" in found.against[0].says
+
+
+def bare_ways(*inner: b.Part, **fields: Any) -> Record:
+    """A board with two ways of which no circuit is recorded, besides some more."""
+    ways = (b.way("W8", **fields), b.device("W9", kind="fuse_bs88", **fields))
+    return b.home(b.street(b.board("B1", b.main_switch("MS", *ways, *inner))))
+
+
+LAMP = b.way("W1", b.circuit("C1", use="lighting", connected_w=10))
+
+
+def test_ways_without_a_circuit_are_no_demand_of_nought() -> None:
+    found = answer_of(bare_ways(), "shower=8.5")
+    assert found.demand.total == "nothing counted yet"
+    assert found.against[0].sign == "open"
+    assert "2 ways are not counted: no verdict yet" in found.against[0].says
+    assert found.what_if is not None
+    [then] = found.what_if.against
+    assert (then.sign, "at least 37.0 A" in then.says) == ("open", True)
+
+
+def test_a_way_without_a_circuit_leaves_the_verdict_open() -> None:
+    found = answer_of(bare_ways(LAMP))
+    assert found.demand.total == "at least 0.0 A"
+    assert found.against[0].sign == "open"
+    assert [each.ref for each in found.demand.not_counted] == ["W8", "W9"]
+
+
+def test_a_way_recorded_as_spare_is_nothing_left_out() -> None:
+    found = answer_of(bare_ways(LAMP, in_use="spare"))
+    assert (found.against[0].sign, found.demand.not_counted) == ("within", ())
+
+
+@pytest.mark.parametrize("kind", ["blank", "rcd", "isolator", "surge_protector"])
+def test_what_guards_nothing_is_no_way_left_out(kind: str) -> None:
+    other = b.device("D1", kind=kind)
+    board = b.board("B1", b.main_switch("MS", LAMP, other))
+    assert not answer_of(b.home(b.street(board))).demand.not_counted
+
+
+def test_a_way_that_feeds_a_board_is_nothing_left_out() -> None:
+    shed = b.board("B2", b.main_switch("MS2", LAMP))
+    assert not answer_of(b.home(b.one_way(shed))).demand.not_counted
+
+
+def test_of_three_phases_a_way_without_a_circuit_leaves_its_own_open() -> None:
+    ways = (
+        b.way("W1", b.circuit("C1", use="shower", connected_w=9200), phase="l1"),
+        b.way("W2", phase="l2"),
+        b.way("W3", phase="l3"),
+    )
+    record = b.home(b.street(b.board("B1", b.main_switch("MS", *ways))), phases="three")
+    fuses = [a for a in answer_of(record).against if a.what == "supply_fuse"]
+    assert [fuse.sign for fuse in fuses] == ["within", "open", "open"]
+    loose = answer_of(b.home(b.one_way(), phases="three")).against
+    assert [each.sign for each in loose if each.what == "supply_fuse"] == ["open"] * 3
+    assert "one way is on no phase recorded" in loose[0].says
+
+
+@pytest.mark.parametrize(("kw", "sign"), [("8.5", "open"), ("30", "beyond")])
+def test_on_nothing_recorded_what_is_added_may_only_be_beyond(
+    kw: str, sign: str
+) -> None:
+    found = answer_of(b.home(b.street()), f"shower={kw}").what_if
+    assert found is not None
+    assert [each.sign for each in found.against] == [sign]
+
+
+def on_ways(*phases: str) -> Record:
+    """A shower of 9200 W on several ways of a three-phase home."""
+    ways = [b.way(f"W{n}", phase=phase) for n, phase in enumerate(phases)]
+    refs = tuple(f"W{n}" for n, _ in enumerate(phases))
+    circuit = b.circuit("C1", ways=refs, use="shower", connected_w=9200)
+    board = b.board("B1", b.main_switch("MS", *ways))
+    return b.home(b.street(board), circuit, phases="three")
+
+
+def test_a_load_on_ways_of_different_phases_is_said_to_be() -> None:
+    found = answer_of(on_ways("l1", "l2"))
+    assert found.demand.assumes == (
+        "It is taken as single-phase: its ways are recorded on different phases.",
+    )
+    assert found.against[0].sign == "open"
+    assert "one load is on ways of different phases" in found.against[0].says
+    assert "no phase recorded" not in found.against[0].says
+
+
+@pytest.mark.parametrize(
+    ("phases", "phase"),
+    [
+        (("l1", "l1"), "l1"),
+        (("l1", "unknown"), "unknown"),
+        (("l1", "l2", "l3"), "all"),
+    ],
+)
+def test_the_phase_of_a_load_on_several_ways(
+    phases: tuple[str, ...], phase: str
+) -> None:
+    [load] = answer_of(on_ways(*phases)).loads
+    assert (load.phase, load.on_different) == (phase, False)

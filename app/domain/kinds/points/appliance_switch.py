@@ -21,4 +21,5 @@ KIND = PointKind(
     ),
     group="fixed",
     switches="line_and_neutral",
+    draws=False,
 )

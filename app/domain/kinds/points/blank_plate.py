@@ -19,4 +19,5 @@ KIND = PointKind(
         '<circle cx="17.5" cy="12" r="1.2" fill="currentColor" stroke="none"/>'
     ),
     group="other",
+    draws=False,
 )

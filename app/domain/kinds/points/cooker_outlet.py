@@ -22,4 +22,5 @@ KIND = PointKind(
     ),
     group="fixed",
     switches="line_and_neutral",
+    draws=False,
 )

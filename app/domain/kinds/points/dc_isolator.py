@@ -22,4 +22,5 @@ KIND = PointKind(
     group="fixed",
     # Its poles are those of a direct current: it opens neither line nor neutral.
     switches="none",
+    draws=False,
 )

@@ -25,4 +25,5 @@ KIND = PointKind(
     # Sold with a switch and without one, and no field says which: nothing is claimed.
     switches="none",
     guards_onward=True,
+    draws=False,
 )

@@ -20,4 +20,5 @@ KIND = PointKind(
         '<circle cx="12" cy="12" r="2" fill="currentColor" stroke="none"/>'
     ),
     group="other",
+    draws=False,
 )

@@ -20,4 +20,5 @@ KIND = PointKind(
     ),
     group="lights",
     switches="line",
+    draws=False,
 )

@@ -17,4 +17,5 @@ KIND = PointKind(
     symbol=('<circle cx="7" cy="17" r="3.5"/><path d="M9.5 14.5L18.5 4l3 2.6"/>'),
     group="lights",
     switches="line",
+    draws=False,
 )

@@ -20,7 +20,7 @@ def _blocks(net: Network) -> Iterator[Block]:
     if not answer.phases:
         yield from _demand(demand, "")
     for each in answer.phases:
-        yield from _demand(each.demand, each.phase or "phase not recorded")
+        yield from _demand(each.demand, each.phase or "no one phase recorded")
     left = (f"{n.title} ({n.ref}): {n.why}" for n in demand.not_counted)
     yield Lines(lines=(*demand.assumes, *left))
     yield Lines(
