@@ -12,7 +12,7 @@ from app.domain.isolation.names import called
 from app.domain.kinds import POINT_KINDS
 from app.domain.network import Network, downstream, feeders_of, up_to_circuits
 from app.domain.record import Point, Record, Source
-from app.domain.unknowns import BELONGS_TO, unanswered_sources
+from app.domain.unknowns import BELONGS_TO, FROM_THE_STREET, unanswered_sources
 
 # The battery of an alarm or of an emergency light serves itself alone, also where the
 # mains runs on through it to the next.  Common practice, no source.
@@ -31,8 +31,6 @@ HOLDS_NONE = frozenset(
         "shower_switch",
     }
 )
-# The network's supply, also where it comes by next door or by the building.
-FROM_THE_STREET = frozenset({"network", "neighbour", "landlord"})
 BATTERY = "It feeds more from a battery of its own. It counts as live."
 DC = "Its d.c. side is not recorded. It counts as live."
 NO_DC = "whose d.c. side is not recorded"

@@ -1,0 +1,84 @@
+"""What stands on the d.c. side of a source: no joint of it, and live of itself."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from app.domain.isolation import house_off
+from app.domain.network import network
+from app.domain.record import Record
+from tests.builders import Part, point, source, tie
+from tests.unit.domain.isolation.test_rules import (
+    changed_sources,
+    codes,
+    house,
+    planned,
+)
+
+
+def running_alone(kind: str, *parts: Part, **fields: Any) -> Record:
+    """A source that runs without the network, and what is wired to it."""
+    given = {"kind": kind, "present": "yes", "runs_without_network": "yes", **fields}
+    return changed_sources(house(source("OWN", **given), *parts), f"NO-{kind}")
+
+
+ON_ITS_DC: dict[str, tuple[str, tuple[Part, ...]]] = {
+    "by its isolator": (
+        "battery",
+        (
+            point("DC", kind="dc_isolator"),
+            tie("DC", "OWN"),
+            point("INV", kind="inverter"),
+            tie("INV", "DC"),
+            tie("INV", "C2"),
+        ),
+    ),
+    "at once": (
+        "solar",
+        (point("INV", kind="inverter"), tie("INV", "OWN"), tie("INV", "C2")),
+    ),
+    "by a box": (
+        "solar",
+        (
+            point("BOX", kind="junction_box"),
+            tie("BOX", "OWN"),
+            point("INV", kind="inverter"),
+            tie("INV", "BOX"),
+            tie("INV", "C2"),
+        ),
+    ),
+    "a vehicle": (
+        "vehicle",
+        (point("EV", kind="vehicle_charger"), tie("EV", "OWN"), tie("EV", "C2")),
+    ),
+}
+
+
+@pytest.mark.parametrize("wired", ON_ITS_DC)
+def test_tie_on_the_dc_side_does_not_say_where_a_source_joins(wired: str) -> None:
+    kind, parts = ON_ITS_DC[wired]
+    record = running_alone(kind, *parts)
+    found = planned(record)
+    assert found.advised == "stop"
+    assert "source_unplaced" in codes(found)
+    assert house_off(network(record)).may_stay != ""
+    joined = running_alone(kind, *parts, joins="C2")
+    assert "source_unplaced" not in codes(planned(joined))
+
+
+@pytest.mark.parametrize(
+    ("kind", "fed", "placed"),
+    [
+        ("neighbour", "light", True),
+        ("landlord", "vehicle_charger", True),
+        ("battery", "socket", True),
+        ("battery", "vehicle_charger", False),
+    ],
+)
+def test_source_is_placed_by_what_it_feeds_at_mains_only(
+    kind: str, fed: str, placed: bool
+) -> None:
+    record = running_alone(kind, point("P9", kind=fed), tie("P9", "OWN"))
+    assert ("source_unplaced" not in codes(planned(record))) == placed
