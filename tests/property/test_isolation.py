@@ -140,7 +140,7 @@ def begins(record: Record) -> set[Side]:
 
 
 def own_beginnings(record: Record) -> set[str]:
-    """Points with a battery that feed more, and inverters without a d.c. side."""
+    """Points with a battery that feed more, and those without a d.c. side."""
     points = {p.ref: p for p in record.points}
     named = list(feeds(record))
     feeders = {feeder for feeder, _ in named}
@@ -168,6 +168,8 @@ def own_beginnings(record: Record) -> set[str]:
         known |= any(end.kind in ("dc_isolator", "battery") for end in ends)
         if point.kind in ("inverter", "battery") and not known:
             found |= {point.ref} if may_be(record, point.kind) else set()
+        if point.kind == "dc_isolator" and not known:
+            found |= {point.ref} if fed_at_all(line, named, point.ref) else set()
     return found
 
 

@@ -56,13 +56,12 @@ def open_dc(net: Network) -> tuple[Point, ...]:
     """Return inverters and batteries of which nobody wrote what is on their d.c. side.
 
     Where the sources that they could belong to are answered with no, they are left out.
+    So is no d.c. isolator that hangs on a circuit, as if that were its d.c. side.
     """
     return tuple(
         point
         for point in net.record.points
-        if point.kind in BELONGS_TO
-        and _may_be_there(net.record, BELONGS_TO[point.kind])
-        and not _dc_recorded(net, point)
+        if _has_dc(net, point) and not _dc_recorded(net, point)
     )
 
 
@@ -97,6 +96,17 @@ def _feeding(net: Network) -> tuple[Point, ...]:
         for point in net.record.points
         if net.fed.get(point.ref) and POINT_KINDS[point.kind].group not in SERVES_ITSELF
     )
+
+
+def _has_dc(net: Network, point: Point) -> bool:
+    """Return whether a point is to have a d.c. side that ties lead to.
+
+    A d.c. isolator that nothing feeds stands for that side itself.
+    """
+    if point.kind == "dc_isolator":
+        return bool(feeders_of(net, point.ref))
+    kinds = BELONGS_TO.get(point.kind, ())
+    return bool(kinds) and _may_be_there(net.record, kinds)
 
 
 def _may_be_there(record: Record, kinds: tuple[str, ...]) -> bool:

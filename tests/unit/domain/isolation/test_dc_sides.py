@@ -14,6 +14,7 @@ from tests.unit.domain.isolation.test_rules import (
     changed_sources,
     codes,
     house,
+    panels,
     planned,
 )
 
@@ -82,3 +83,26 @@ def test_source_is_placed_by_what_it_feeds_at_mains_only(
 ) -> None:
     record = running_alone(kind, point("P9", kind=fed), tie("P9", "OWN"))
     assert ("source_unplaced" not in codes(planned(record))) == placed
+
+
+@pytest.mark.parametrize("joins", ["C2", None])
+def test_isolator_of_panels_on_a_circuit_does_not_go_off_with_it(
+    joins: str | None,
+) -> None:
+    """Fed by a circuit only, it is live in daylight whatever is switched."""
+    record = panels(point("DC", kind="dc_isolator"), tie("DC", "C2"), joins=joins)
+    found = planned(record, "DC")
+    assert found.advised == "stop"
+    assert "dc_side" in codes(found)
+    assert [p.ref for p in found.used.cannot] == ["DC"]
+    assert found.used.work_off == ()
+    whole = house_off(network(record))
+    assert "DC" in {each.ref for each in whole.still_live}
+    assert "DC" not in {each.ref for each in whole.goes_off}
+
+
+@pytest.mark.parametrize("feeder", ["PV", "BOX"])
+def test_isolator_that_a_source_feeds_has_its_dc_side(feeder: str) -> None:
+    box = point("BOX", kind="battery")
+    record = panels(box, point("DC", kind="dc_isolator"), tie("DC", feeder))
+    assert "dc_side" not in codes(planned(record, "DC"))
