@@ -167,7 +167,7 @@ def own_beginnings(record: Record) -> set[str]:
         known = any(s.kind not in ("network", "neighbour", "landlord") for s in sources)
         known |= any(end.kind in ("dc_isolator", "battery") for end in ends)
         if point.kind in ("inverter", "battery") and not known:
-            found |= {point.ref} if may_be(record, point.kind) else set()
+            found.add(point.ref)
         if point.kind == "dc_isolator" and not known:
             found |= {point.ref} if fed_at_all(line, named, point.ref) else set()
     return found
@@ -177,15 +177,6 @@ def fed_at_all(
     line: set[tuple[str, str]], named: list[tuple[str, str]], ref: str
 ) -> bool:
     return any(other == ref and (one, other) in line for one, other in named)
-
-
-def may_be(record: Record, kind: str) -> bool:
-    """Whether a source that such a point belongs to is not answered with no."""
-    for wanted in ("solar", "battery") if kind == "inverter" else ("battery",):
-        said = [s.present for s in record.sources if s.kind == wanted]
-        if not said or {"yes", "unknown"} & {*said}:
-            return True
-    return any(s.kind == "other" and s.present != "no" for s in record.sources)
 
 
 def reach(whole: Graph[Any], starts: set[Side]) -> set[Side]:

@@ -11,8 +11,8 @@ from functools import partial
 from app.domain.isolation.names import called
 from app.domain.kinds import POINT_KINDS
 from app.domain.network import Network, downstream, feeders_of, up_to_circuits
-from app.domain.record import Point, Record, Source
-from app.domain.unknowns import BELONGS_TO, FROM_THE_STREET, unanswered_sources
+from app.domain.record import Point, Source
+from app.domain.unknowns import BELONGS_TO, FROM_THE_STREET
 
 # The battery of an alarm or of an emergency light serves itself alone, also where the
 # mains runs on through it to the next.  Common practice, no source.
@@ -55,8 +55,8 @@ def may_have_battery(net: Network) -> tuple[Point, ...]:
 def open_dc(net: Network) -> tuple[Point, ...]:
     """Return inverters and batteries of which nobody wrote what is on their d.c. side.
 
-    Where the sources that they could belong to are answered with no, they are left out.
-    So is no d.c. isolator that hangs on a circuit, as if that were its d.c. side.
+    Also where the sources that they belong to are answered with no: what is on the wall
+    contradicts the answer.  A d.c. isolator that hangs on a circuit only is among them.
     """
     return tuple(
         point
@@ -103,16 +103,8 @@ def _has_dc(net: Network, point: Point) -> bool:
 
     A d.c. isolator that nothing feeds stands for that side itself.
     """
-    if point.kind == "dc_isolator":
-        return bool(feeders_of(net, point.ref))
-    kinds = BELONGS_TO.get(point.kind, ())
-    return bool(kinds) and _may_be_there(net.record, kinds)
-
-
-def _may_be_there(record: Record, kinds: tuple[str, ...]) -> bool:
-    there = {s.kind for s in record.sources if s.present != "no"}
-    there |= {*unanswered_sources(record)}
-    return not there.isdisjoint((*kinds, "other"))
+    fed_isolator = point.kind == "dc_isolator" and feeders_of(net, point.ref)
+    return point.kind in BELONGS_TO or bool(fed_isolator)
 
 
 def _dc_recorded(net: Network, point: Point) -> bool:

@@ -32,7 +32,6 @@ WITHOUT: dict[str, Callable[[], Plan]] = {
     "battery_feeds, for it serves itself": lambda: planned(
         stored(kind="smoke_alarm"), "P3"
     ),
-    "dc_side, for there are no panels": lambda: planned(panels(present="no"), "INV"),
     "dc_side, for it is recorded": lambda: planned(panels(tie("INV", "PV")), "INV"),
     "earthing, for there is no generator": lambda: planned(
         with_generator(present="no"), "P9"
@@ -143,8 +142,6 @@ def test_battery_point_keeps_itself_live() -> None:
     )  # fmt: skip
     record = changed_sources(record, "NO-battery")
     assert "dc_side" in codes(planned(record, "BOX"))
-    assert "dc_side" not in codes(planned(house(point("BOX", kind="battery"),
-                                                tie("BOX", "C2")), "BOX"))  # fmt: skip
 
 
 def test_earthing_of_the_network_holds_for_the_network_only() -> None:

@@ -7,6 +7,7 @@ from typing import Any
 import pytest
 
 from app.domain.isolation import house_off
+from app.domain.isolation.own import open_dc
 from app.domain.network import network
 from app.domain.record import Record
 from tests.builders import Part, point, source, tie
@@ -105,4 +106,17 @@ def test_isolator_of_panels_on_a_circuit_does_not_go_off_with_it(
 def test_isolator_that_a_source_feeds_has_its_dc_side(feeder: str) -> None:
     box = point("BOX", kind="battery")
     record = panels(box, point("DC", kind="dc_isolator"), tie("DC", feeder))
-    assert "dc_side" not in codes(planned(record, "DC"))
+    assert "DC" not in {each.ref for each in open_dc(network(record))}
+
+
+@pytest.mark.parametrize("kind", ["inverter", "battery"])
+def test_what_is_there_counts_as_live_though_no_source_is_said_to_be(
+    kind: str,
+) -> None:
+    """The record and the answers contradict each other."""
+    record = house(point("BOX", kind=kind), tie("BOX", "C2"))
+    found = planned(record, "BOX")
+    assert found.advised == "stop"
+    assert "dc_side" in codes(found)
+    assert [p.ref for p in found.used.cannot] == ["BOX"]
+    assert "BOX" in {each.ref for each in house_off(network(record)).still_live}
