@@ -109,6 +109,47 @@ def test_isolator_that_a_source_feeds_has_its_dc_side(feeder: str) -> None:
     assert "DC" not in {each.ref for each in open_dc(network(record))}
 
 
+HYBRID: dict[str, tuple[bool, tuple[Part, ...]]] = {
+    "panels only": (True, (tie("INV", "PV"),)),
+    "isolator for one of both": (True, (point("DC", kind="dc_isolator"),
+                                        tie("INV", "DC"))),
+    "both": (False, (tie("INV", "PV"), tie("INV", "OWN"))),
+    "panels, and a battery on the wall": (
+        False, (tie("INV", "PV"), point("BOX", kind="battery"), tie("INV", "BOX"))
+    ),
+    "battery at another": (
+        False,
+        (tie("INV", "PV"), point("I2", kind="inverter"), tie("I2", "OWN"),
+         tie("I2", "C2")),
+    ),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("wired", HYBRID)
+def test_inverter_is_asked_for_each_source_that_it_may_serve(wired: str) -> None:
+    is_open, parts = HYBRID[wired]
+    battery = source("OWN", kind="battery", present="yes", joins="C2")
+    record = changed_sources(panels(battery, *parts), "NO-battery")
+    assert ("INV" in {each.ref for each in open_dc(network(record))}) == is_open
+
+
+@pytest.mark.parametrize(
+    ("joins", "is_open"),
+    [("C2", True), ("W2", True), ("C1", False), ("W1", False)],
+)
+def test_source_that_joins_away_from_an_inverter_is_not_asked_of_it(
+    joins: str, is_open: bool
+) -> None:
+    battery = source("OWN", kind="battery", present="yes", joins=joins)
+    record = changed_sources(panels(battery, tie("INV", "PV")), "NO-battery")
+    assert (open_dc(network(record)) != ()) == is_open
+
+
+def test_inverter_is_asked_for_a_battery_that_nobody_answered() -> None:
+    record = changed_sources(panels(tie("INV", "PV")), "NO-battery")
+    assert [each.ref for each in open_dc(network(record))] == ["INV"]
+
+
 @pytest.mark.parametrize("kind", ["inverter", "battery"])
 def test_what_is_there_counts_as_live_though_no_source_is_said_to_be(
     kind: str,
