@@ -167,6 +167,9 @@ def test_circuit_on_two_ways_is_taken_wide_unless_they_are_phases() -> None:
     assert "two_ways" in codes(planned(phased))
     phased = changed(phased, "devices", "W2", phase="l2")
     assert "two_ways" not in codes(planned(phased))
+    ring = changed(phased, "circuits", "C1", arrangement="ring")
+    assert "two_ways" in codes(planned(ring))
+    assert planned(ring).advised == "wide"
 
 
 @pytest.mark.parametrize(
