@@ -161,3 +161,13 @@ def test_what_is_there_counts_as_live_though_no_source_is_said_to_be(
     assert "dc_side" in codes(found)
     assert [p.ref for p in found.used.cannot] == ["BOX"]
     assert "BOX" in {each.ref for each in house_off(network(record)).still_live}
+
+
+@pytest.mark.parametrize("solar", ["no", "yes", "unknown"])
+def test_isolator_of_a_battery_speaks_of_panels_where_some_may_be(solar: str) -> None:
+    battery = source("OWN", kind="battery", present="yes", joins="C2")
+    parts = (battery, point("DC", kind="dc_isolator"), tie("DC", "OWN"))
+    record = changed_sources(panels(*parts, present=solar), "NO-battery")
+    (switch,) = (s for s in planned(record, "DC").used.switches if s.ref == "DC")
+    assert "The d.c. cable into" in switch.still_live
+    assert ("panels in any daylight" in switch.still_live) == (solar != "no")
