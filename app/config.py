@@ -72,4 +72,9 @@ def data_folder(chosen: Path | None) -> Path:
     named = os.environ.get("WAYS_DATA")
     if chosen is not None:
         return chosen
-    return Path(named) if named else user_data_path("ways-and-points", appauthor=False)
+    return Path(named) if named else usual_data_folder()
+
+
+def usual_data_folder() -> Path:
+    """Return the folder where this system keeps a program's data."""
+    return user_data_path("ways-and-points", appauthor=False)

@@ -9,6 +9,9 @@ import subprocess
 import sys
 from pathlib import Path
 
+from flask import current_app
+
+from app.config import Config, usual_data_folder
 from app.web.paired import from_here
 
 NAME = "ways"
@@ -23,8 +26,15 @@ def command_line(*words: str) -> str:
 
 
 def command_shown(*words: str) -> str:
-    """Return the same for a page; a phone is not told where the program lies."""
-    return command_line(*words) if from_here() else _quoted(NAME, *words)
+    """Return the same for a page, on the data folder that it shows.
+
+    A phone is told neither where the program lies nor where its data does.
+    """
+    if not from_here():
+        return _quoted(NAME, *words)
+    config: Config = current_app.extensions["config"]
+    usual = config.demo or config.data.absolute() == usual_data_folder().absolute()
+    return command_line(*words, *(() if usual else ("--data", str(config.data))))
 
 
 def _program(started: Path) -> tuple[str, ...]:

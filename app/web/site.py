@@ -230,10 +230,9 @@ class Site:
         """Address of the glossary."""
         return url_for("glossary.index")
 
-    @property
-    def command(self) -> str:
-        """How this program is called in a terminal, quoted for it."""
-        return command_shown()
+    def command(self, *words: str) -> str:
+        """Return what to type in a terminal to have this program do something."""
+        return command_shown(*words)
 
     @property
     def phones_url(self) -> str | None:

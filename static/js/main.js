@@ -2,6 +2,8 @@
 // the network.
 
 const SECOND_PRESS_MS = 2000;
+// Nobody reads what a button takes away in so short a time.
+const TOO_SOON_MS = 500;
 const CONTROLS = "input:not([type=hidden]), select, textarea";
 
 /** Bring the reader to what there is to put right; where the address leads comes second. */
@@ -39,12 +41,18 @@ function leaveRefused() {
   if ("askedHere" in document.body.dataset) history.replaceState(null, "", location.href);
 }
 
-/** A double click on one button is one press, and so is a key that is held down. */
+/**
+ * A double click is one press, also where its first half led here from another page, and
+ * so is a key that is held down.
+ */
 function pressOnce() {
-  let pressed = null;
+  let pressed;
+  const shown = performance.now();
   document.addEventListener("click", (event) => {
     const button = event.target.closest?.("button");
-    if (button && button === pressed && event.detail > 1) event.preventDefault();
+    const again = button && event.detail > 1 && (pressed === undefined || pressed === button);
+    const soon = event.detail > 0 && performance.now() - shown < TOO_SOON_MS;
+    if (again || (soon && button?.matches(".button--warn"))) event.preventDefault();
     pressed = button;
   }, { capture: true });
   document.addEventListener("keydown", (event) => {

@@ -48,7 +48,7 @@ def test_where_a_shell_finds_it_its_name_is_enough(
 
 def test_a_phone_is_not_told_where_it_lies(started: Path, app: Flask) -> None:
     for address, said in (
-        ("127.0.0.1", f"'{started}' db path"),
+        ("127.0.0.1", f"'{started}' db path --data {app.extensions['config'].data}"),
         ("192.168.1.77", "ways db path"),
     ):
         with app.test_request_context(environ_base={"REMOTE_ADDR": address}):

@@ -307,3 +307,20 @@ def test_what_is_odd_is_asked_about_on_its_page_too(
 
 def test_a_result_that_is_not_there(here: CheckedClient) -> None:
     assert here.see("/homes/H1/results/V9/", 404).h1
+
+
+def test_what_was_copied_before_is_not_written_over_from_an_empty_sheet(
+    here: CheckedClient, stored: Stored
+) -> None:
+    copy(here, r1_ohm__C1="0.41", zs_ohm__C2="1.1")
+    before = stored()
+    paper = before.papers[0].ref
+    page = here.submit(COPY, {"paper": paper, "zs_ohm-C1": "0.4"})
+    for _ in range(2):
+        assert page.status == 422
+        assert "copied from this paper already" in page.error("paper")
+        assert page.value("zs_ohm-C1") == "0.4"
+        assert stored() == before
+        page = here.submit_on(page)
+    here.go_on(here.submit_on(page, {"paper": ""}))
+    assert len(stored().results) == len(before.results) + 1

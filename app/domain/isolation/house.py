@@ -10,7 +10,7 @@ from app.domain.isolation.help import STOP_WHEN, whom_to_call
 from app.domain.isolation.names import called, wrong_with
 from app.domain.isolation.outcome import affected, behind, room_name, switches, unfed
 from app.domain.isolation.own import live_because, may_have_battery
-from app.domain.isolation.rounds import STILL_FED, in_the_round, stayed_live
+from app.domain.isolation.rounds import in_the_round, stayed_live, still_fed
 from app.domain.isolation.sets import heads
 from app.domain.isolation.shapes import HouseOff, OnTheDay, StillLive
 from app.domain.isolation.sources import may_stay, open_kinds, other_sources
@@ -88,7 +88,7 @@ def _seen_live(run: Wires, opened: frozenset[str]) -> Iterator[StillLive]:
             ref=seen.point.ref,
             title=seen.point.title,
             room=room_name(record, seen.point.room),
-            why=f"Seen live {in_the_round(record, seen)}. {STILL_FED}.",
+            why=f"Seen live {in_the_round(record, seen)}. {still_fed([seen])}.",
         )
 
 

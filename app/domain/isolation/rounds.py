@@ -18,12 +18,10 @@ from app.domain.isolation.names import called, listed, named
 from app.domain.isolation.wires import Wires, wires
 from app.domain.network import Network, Role, downstream, feeders_of, upstream
 from app.domain.record import Point, Record, Round
-from app.domain.trace.readings import standing, staying_on_tells
+from app.domain.trace.readings import perhaps_battery, standing, staying_on_tells
 from app.domain.uk_time import uk_time
 
 MOST_TOLD = 3
-# Neither is known from a mark alone.
-STILL_FED = "Something else feeds it, or the mark is wrong"
 ROLES: tuple[Role, ...] = ("line", "neutral")
 
 
@@ -71,9 +69,21 @@ def of_point(net: Network, point: Point) -> tuple[str, ...]:
     return tuple(
         f"It {'stayed live' if seen.seen == 'live' else 'went off'} "
         f"{in_the_round(net.record, seen)}. By its ties it could not: "
-        f"{STILL_FED.lower() if seen.seen == 'live' else 'look again'}."
+        f"{_lower(still_fed([seen])) if seen.seen == 'live' else 'look again'}."
         for seen in found[:MOST_TOLD]
     )
+
+
+def still_fed(found: Iterable[Sighting]) -> str:
+    """Return what may be behind points that stayed live; a mark alone does not say."""
+    other = "something else feeds it, or the mark is wrong"
+    if any(perhaps_battery(seen.point) for seen in found):
+        return f"It may have a battery of its own; else {other}"
+    return f"{other[0].upper()}{other[1:]}"
+
+
+def _lower(sentence: str) -> str:
+    return sentence[0].lower() + sentence[1:]
 
 
 def in_the_round(record: Record, seen: Sighting) -> str:

@@ -9,7 +9,7 @@ from app.domain.isolation.case import Case
 from app.domain.isolation.names import called, listed, named, wrong_with
 from app.domain.isolation.outcome import breaks_neutral, unfed
 from app.domain.isolation.own import open_dc, own_batteries
-from app.domain.isolation.rounds import STILL_FED, stayed_live, told
+from app.domain.isolation.rounds import stayed_live, still_fed, told
 from app.domain.isolation.shapes import Reason
 from app.domain.isolation.sources import open_kinds, said_yes_unrecorded, unplaced
 from app.domain.isolation.turns import GUIDES, MEMORY, PRACTICE, WIRING, Rule, reason
@@ -161,8 +161,9 @@ def seen_live(case: Case) -> Iterator[Reason]:
     if found := stayed_live(case.wires, case.aim.points, case.used):
         yield stop(
             "seen_live",
-            f"Seen live: {told(found, case.net)}. {STILL_FED}. Put the mark right in "
-            "its round, find out what feeds it, or leave it to an electrician.",
+            f"Seen live: {told(found, case.net)}. {still_fed(found)}. Put the mark "
+            "right in its round, find out what feeds it, or leave it to an "
+            "electrician.",
             PRACTICE,
         )
 

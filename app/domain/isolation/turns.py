@@ -62,7 +62,7 @@ def rounds_differ(case: Case) -> Iterator[Reason]:
         yield reason(
             "rounds_differ",
             f"Rounds showed what the record does not say. These {listed(parts)}. "
-            "What feeds them is not as recorded, or not all of it.",
+            "What feeds them is not as recorded, or not all of it, or a mark is wrong.",
             PRACTICE,
         )
 

@@ -302,7 +302,8 @@ STAGES = {
     "done": "Ended, all put back on",
     "stopped": "Stopped early",
 }
-SEEN = {"dead": "Went dead", "live": "Stayed live", "not_looked": "Not looked"}
+SEEN = {"dead": "No sign of life", "live": "Live", "not_looked": "Not looked"}
+OFF_SEEN = {"dead": "Went dead", "live": "Stayed live", "not_looked": "Not looked"}
 # In a first look nothing is switched off: nothing goes dead, nothing is put back.
 FIRST_STAGES = {**STAGES, "done": "All looked at"}
 FIRST_SEEN = {"live": "Works", "dead": "No sign of life", "not_looked": "Not looked"}

@@ -58,7 +58,7 @@ class Round(Item):
     @property
     def seen_words(self) -> Mapping[str, str]:
         """What may be seen at a point in it: code and words."""
-        return choices.SEEN if self.off else choices.FIRST_SEEN
+        return choices.OFF_SEEN if self.off else choices.FIRST_SEEN
 
 
 class Reading(Item):

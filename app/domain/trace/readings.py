@@ -48,7 +48,7 @@ def survey_of(net: Network) -> Survey:
         looks=tuple(_looks(net, set(refs))),
         groups=tuple(_groups(net, set(refs), kept)),
         own_battery=frozenset(p.ref for p in points if not staying_on_tells(p)),
-        perhaps_battery=frozenset(p.ref for p in points if _perhaps_battery(p)),
+        perhaps_battery=frozenset(p.ref for p in points if perhaps_battery(p)),
     )
 
 
@@ -104,7 +104,8 @@ def by_hand(device: Device) -> bool:
     return opens and not kind.switches_itself
 
 
-def _perhaps_battery(point: Point) -> bool:
+def perhaps_battery(point: Point) -> bool:
+    """Return whether a point often has a battery of its own, and nobody said."""
     return point.battery_backed == "unknown" and POINT_KINDS[point.kind].often_battery
 
 

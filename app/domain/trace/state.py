@@ -81,6 +81,8 @@ class PointState:
         dead_in: Rounds in which it went dead, of those that count.
         live_in: Rounds in which it stayed live, of those that count.
         own_battery: Whether only its going off counts: it has a battery of its own.
+        perhaps_battery: Whether it often has one, and nobody said: what stayed on may
+            have done so by it.
         kept_on_in: Rounds in which it stayed on, which its battery can do.
         was_live: Whether it was seen on at each time of day at which it was seen dead;
             else it may have been dead all along.
@@ -101,6 +103,7 @@ class PointState:
     dead_in: tuple[str, ...] = ()
     live_in: tuple[str, ...] = ()
     own_battery: bool = False
+    perhaps_battery: bool = False
     kept_on_in: tuple[str, ...] = ()
     was_live: bool = True
     ignored: tuple[str, ...] = ()
@@ -224,8 +227,9 @@ def _state(survey: Survey, explain: _Explaining, point: str) -> PointState:
             seen,
             status="found" if simple[0] else "unaffected",
             way=simple[0] or None,
-            confirmed=not (either or both),
+            confirmed=not (either or both or (not simple[0] and seen.perhaps_battery)),
             as_sure_as_can_be=seen.own_battery
+            or (not simple[0] and seen.perhaps_battery)
             or all(map(explain.hangs_off, (*either, *both))),
             steady=len(explain.near(looked, dead)) == 1,
         )
@@ -274,6 +278,7 @@ def _seen(survey: Survey, point: str, readings: _Readings) -> PointState:
         dead_in=refs(readings.dead),
         live_in=refs(readings.looked & ~readings.dead),
         own_battery=point in survey.own_battery,
+        perhaps_battery=point in survey.perhaps_battery,
         kept_on_in=refs(readings.kept_on),
         was_live=_was_live(survey, readings),
         ignored=refs(readings.ignored),

@@ -12,6 +12,7 @@ Naming = Callable[[str], str]
 MOST_NAMED = 4
 DARK = "Dead with everything on, so switching off shows nothing."
 OWN_BATTERY = "It has a battery of its own: that it stays on says nothing of its feed."
+PERHAPS_BATTERY = "a battery of its own, of which nobody wrote, may have kept it on"
 NEVER_LIVE = (
     "it was never seen live at that time of day, so it may have been dead all along"
 )
@@ -67,6 +68,8 @@ def reasons_of(state: PointState, named: Naming) -> tuple[str, ...]:
 def _sure(state: PointState) -> str:
     if not state.was_live:
         return f", not confirmed yet: {NEVER_LIVE}."
+    if state.perhaps_battery and state.status == "unaffected":
+        return f", but not confirmed: {PERHAPS_BATTERY}."
     stands = " it would stand if any one reading were wrong."
     if state.confirmed:
         pairs = " no two ways would explain the readings as well."

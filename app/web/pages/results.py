@@ -18,6 +18,7 @@ from app.domain.record import SHORT, Board, Paper, Record, Result
 from app.domain.record.choices import PAPER_KINDS
 from app.domain.results import (
     COLUMNS,
+    Sheet,
     copied,
     earthing_at,
     longest_at,
@@ -39,6 +40,10 @@ from app.web.words import Facts, facts_of
 bp = Blueprint("results", __name__, url_prefix="/homes/<home>/results")
 # Nobody has said what the paper is: a condition report would count as an inspection.
 KINDS = {"unknown": PAPER_KINDS["unknown"], **PAPER_KINDS}
+COPIED = (
+    "Results of this board are copied from this paper already. Put them right from the "
+    "page of the paper, or choose another one here."
+)
 # What the sentence on a result's page says already.
 MEASURED = tuple(name for c in COLUMNS for name in (c.name, c.sign) if name)
 
@@ -100,6 +105,7 @@ class CopyPage:
         title: Heading.
         form: From which paper, and when.
         again: Name of the paper whose copy is put right; empty for a new one.
+        shown: The paper that it was shown with; empty for a new one.
         grid: The grid.
         mark: How what was copied stood when it was shown.
         changed: Whether it was changed since.
@@ -109,6 +115,7 @@ class CopyPage:
     title: str
     form: HeadForm
     again: str
+    shown: str
     grid: Grid
     mark: str
     changed: bool
@@ -166,10 +173,8 @@ def show(home: str, ref: str) -> ResponseReturnValue:
 def copy(home: str, ref: str) -> ResponseReturnValue:
     """Show a board's sheet: empty, or as a paper was copied before."""
     record = opened(home).record
-    board, paper = (
-        needed(record, Board, ref),
-        _paper(record, request.args.get("paper", "")),
-    )
+    board = needed(record, Board, ref)
+    paper = _paper(record, request.args.get("paper", ""))
     sheet = sheet_of(record, board, paper.ref if paper else None)
     given: dict[str, Any] = {"paper": paper.ref if paper else NEW}
     given |= {"kind": "unknown", "tested_on": tested_on(sheet.results)}
@@ -194,7 +199,7 @@ def keep(home: str, ref: str) -> ResponseReturnValue:
         earthing = earthing_at(record, board.ref)
         longest = partial(_longest_at, record)
         grid = as_sent(sheet, earthing, longest)
-        if form.validate() and not grid.problems:
+        if _fits(form, paper, sheet) and not grid.problems:
             if request.form.get("mark", mark_of(sheet)) == mark_of(sheet) or not paper:
                 new = _kept(record, form, paper, grid)
                 sentence = f"Copied test results of {board.title} ({ref})."
@@ -203,6 +208,15 @@ def keep(home: str, ref: str) -> ResponseReturnValue:
             status = 409
     page = _show(record, board, form, grid, paper, changed=status == 409)
     return page, status
+
+
+def _fits(form: HeadForm, paper: Paper | None, sheet: Sheet) -> bool:
+    """Return whether the head may stay; a paper copied before is put right as shown."""
+    fits: bool = form.validate()
+    if paper and sheet.results and request.form.get("shown", paper.ref) != paper.ref:
+        form.paper.errors = [COPIED]
+        return False
+    return fits
 
 
 def _kept(record: Record, form: HeadForm, paper: Paper | None, grid: Grid) -> Record:
@@ -241,10 +255,13 @@ def _show(
     *,
     changed: bool = False,
 ) -> str:
+    stands = paper.ref if paper else ""
+    shown = request.form.get("shown", stands)
     page = CopyPage(
         title=f"Copy test results of {board.title}",
         form=form,
-        again=paper.title if paper and grid.sheet.results else "",
+        again=paper.title if paper and shown and grid.sheet.results else "",
+        shown=shown,
         grid=grid,
         mark=mark_of(grid.sheet),
         changed=changed,

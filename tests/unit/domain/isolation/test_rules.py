@@ -676,3 +676,16 @@ def test_what_nobody_recorded_is_not_said_to_be_so() -> None:
     )
     lines = sheet_of(planned(record, "R1"))
     assert "cannot be made dead" not in " ".join(lines.still_live)
+
+
+@pytest.mark.parametrize(("battery", "says"), [("unknown", True), ("no", False)])
+def test_an_alarm_that_stayed_live_may_have_done_so_by_its_battery(
+    battery: str, says: bool
+) -> None:
+    alarm = point("A1", kind="smoke_alarm", room="R1", battery_backed=battery)
+    seen = switched_off("N1", "MS", live="A1")
+    record = house(inside=(way("W9", circuit("C9", alarm)),))
+    given = house(*seen, inside=(way("W9", circuit("C9", alarm)),))
+    assert "seen_live" not in codes(planned(record, "A1"))
+    said = sentence(planned(given, "A1"), "seen_live")
+    assert ("It may have a battery of its own; else something" in said) == says

@@ -258,6 +258,14 @@ def test_what_stays_on_by_its_own_battery_is_not_said_to_be_on_none_of_the_ways(
     assert "P5" not in hidden(answer, "not_looked")
 
 
+def test_where_nobody_wrote_of_a_battery_staying_on_confirms_nothing() -> None:
+    more = switched_off("N3", "W2", live="P5")
+    found = finding(an_alarm("unknown", *LIT, *more))
+    assert (found.status, found.confirmed) == ("unaffected", False)
+    assert "but not confirmed: a battery of its own" in found.answer
+    assert finding(an_alarm("no", *LIT, *more)).confirmed
+
+
 def test_that_a_point_with_a_battery_went_off_still_counts() -> None:
     answer = an_alarm("yes", *LIT, *switched_off("N3", "W2", dead="P5"))
     found = finding(answer)
