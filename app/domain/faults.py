@@ -17,7 +17,7 @@ from app.domain.gaps import GAPS
 from app.domain.isolation.rounds import in_the_round, seen_otherwise
 from app.domain.kinds import DEVICE_KINDS
 from app.domain.network import Network, circuits_of, downstream, feeders_of, network
-from app.domain.phases import TWO_GUARD_ONE, each_its_own, phases
+from app.domain.phases import TWO_GUARD_ONE, each_its_own, may_be_phased, phases
 from app.domain.record import Board, Circuit, Device, IntakeItem, Item, Point, Record
 from app.domain.to_come import days_as_faults
 
@@ -92,14 +92,15 @@ def _two_mains_paths(net: Network) -> Iterator[Fault]:
 def _meant(net: Network, item: Item, feeders: list[str]) -> bool:
     """Return whether several feeds of one thing are as they should be.
 
-    A changeover has two; a circuit has one way for each phase; a light behind both of
-    a pair of two-way switches is still on one circuit.
+    A changeover has two; a circuit has one way for each phase, unless it is a ring; a
+    light behind both of a pair of two-way switches is still on one circuit.
     """
     if isinstance(item, Device | IntakeItem):
         return item.kind == "changeover"
     if isinstance(item, Point):
         return len(set(circuits_of(net, item.ref)).union(_no_circuit(net, feeders))) < 2
-    return each_its_own(net.record, feeders)
+    circuit = net.record.find(Circuit, item.ref)
+    return may_be_phased(circuit) and each_its_own(net.record, feeders)
 
 
 def _no_circuit(net: Network, feeders: list[str]) -> list[str]:
@@ -120,7 +121,8 @@ def _fed_twice(record: Record, item: Item, feeders: list[str]) -> Fault:
         )
         remedy = "If it has two supplies, leave it so. If not, delete the wrong tie."
     elif isinstance(item, Circuit):
-        wrong = not _may_be_three_phase(record, feeders)
+        open_phases = may_be_phased(item) and _may_be_three_phase(record, feeders)
+        wrong = not open_phases
         remedy = f"Put the record right if one is a slip. If not, {TWO_GUARD_ONE}"
         if not wrong:
             remedy = f"If it is three-phase, say on which phase each way is. {remedy}"

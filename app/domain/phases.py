@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from app.domain.record import Device, Record
+from app.domain.record import Circuit, Device, Record
 
 # What follows where they are no phases.  BS 7671:2018+A2:2022, 314.4 and 433.1, from
 # memory.
@@ -27,3 +27,11 @@ def each_its_own(record: Record, ways: Iterable[str]) -> bool:
     """Return whether each way is known to be on a phase that no other is on."""
     found = phases(record, ways)
     return "unknown" not in found and len({*found}) == len(found)
+
+
+def may_be_phased(circuit: Circuit | None) -> bool:
+    """Return whether a circuit can have ways on a phase each.
+
+    A ring joins its two ends: on two phases it joins these.  From memory.
+    """
+    return circuit is not None and circuit.arrangement != "ring"

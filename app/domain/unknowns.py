@@ -32,6 +32,11 @@ from app.domain.record.choices import SOURCE_KINDS
 ASKED = ("solar", "battery", "generator", "vehicle", "neighbour", "landlord")
 # The sources that a point of a kind belongs to: an inverter may serve either.
 BELONGS_TO = {"inverter": ("solar", "battery"), "battery": ("battery",)}
+# The network's supply, also where it comes by next door or by the building.
+FROM_THE_STREET = frozenset({"network", "neighbour", "landlord"})
+# What stands between a source and the mains: a tie to one says nothing of where the
+# source joins.  Common practice, no source.
+BEFORE_THE_MAINS = frozenset({"dc_isolator", *BELONGS_TO, "vehicle_charger"})
 # Below this grade nobody has seen the point go off with its circuit, or been told so.
 WEAK = ("0", "1")
 
@@ -186,7 +191,11 @@ def _of_source(record: Record, source: Source) -> Iterator[str]:
 
 
 def leads_somewhere(record: Record, source: Source) -> bool:
-    """Return whether the record says where a source joins the installation."""
+    """Return whether the record says where a source joins the installation.
+
+    A tie to its d.c. side does not: what the inverter there feeds back into is another
+    thing.
+    """
     if joined_at(record, source) or source.kind == "network":
         return True
     fed: tuple[IntakeItem | Board | Device, ...] = (
@@ -195,7 +204,18 @@ def leads_somewhere(record: Record, source: Source) -> bool:
         *record.devices,
     )
     feeds = (f for i in fed for f in (i.fed_from, getattr(i, "second_feed", None)))
-    return source.ref in feeds or any(t.tied_to == source.ref for t in record.ties)
+    return source.ref in feeds or _feeds_points_at_once(record, source)
+
+
+def _feeds_points_at_once(record: Record, source: Source) -> bool:
+    """Return whether points hang on a source, and none of them is of its d.c. side."""
+    reached = [source.ref]
+    for ref in reached:
+        tied = dict.fromkeys(t.point for t in record.ties if t.tied_to == ref)
+        reached += [ref for ref in tied if ref not in reached]
+    points = [p for p in record.points if p.ref in reached]
+    dc = any(p.kind in BEFORE_THE_MAINS or p.current == "dc" for p in points)
+    return bool(points) and (source.kind in FROM_THE_STREET or not dc)
 
 
 def _of_point(net: Network, point: Point) -> Iterator[str]:

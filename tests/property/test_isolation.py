@@ -116,13 +116,7 @@ def graph(record: Record) -> Graph[Any]:
 
 def begins(record: Record) -> set[Side]:
     """Sources, what has no line feed, and what hangs in a circle of its own."""
-    line: Graph[Any] = nx.DiGraph()
-    ties = {(t.tied_to, t.point) for t in record.ties if t.role == "feeds"}
-    line.add_edges_from(
-        (feeder, fed)
-        for feeder, fed in feeds(record)
-        if record.by_ref[fed].sort != "point" or (feeder, fed) in ties
-    )
+    line = line_of(record)
     earths = ("earth_electrode", "earthing_conductor", "earthing_terminal")
     items = [
         item.ref
@@ -140,7 +134,7 @@ def begins(record: Record) -> set[Side]:
 
 
 def own_beginnings(record: Record) -> set[str]:
-    """Points with a battery that feed more, and inverters without a d.c. side."""
+    """Points with a battery that feed more, and those without a d.c. side."""
     points = {p.ref: p for p in record.points}
     named = list(feeds(record))
     feeders = {feeder for feeder, _ in named}
@@ -165,25 +159,60 @@ def own_beginnings(record: Record) -> set[str]:
             points[r] for r in above & set(points) if not fed_at_all(line, named, r)
         ]
         known = any(s.kind not in ("network", "neighbour", "landlord") for s in sources)
-        known |= any(end.kind in ("dc_isolator", "battery") for end in ends)
+        stand = [end for end in ends if end.kind in ("dc_isolator", "battery")]
+        known |= bool(stand)
+        if point.kind == "inverter":
+            known &= left_over(record, dc, point) <= len(stand)
         if point.kind in ("inverter", "battery") and not known:
-            found |= {point.ref} if may_be(record, point.kind) else set()
+            found.add(point.ref)
+        if point.kind == "dc_isolator" and not known:
+            found |= {point.ref} if fed_at_all(line, named, point.ref) else set()
     return found
+
+
+def left_over(record: Record, dc: Graph[Any], inverter: Point) -> int:
+    """Sources, or kinds never answered, that no inverter has and that join nowhere."""
+    line = line_of(record)
+    near = nx.ancestors(line, inverter.ref) | nx.descendants(line, inverter.ref)
+    inner = nx.ancestors(dc, inverter.ref) | {inverter.ref}
+    on_circuit = any(
+        isinstance(record.by_ref[one], Circuit)
+        for ref in inner
+        for one in line.predecessors(ref)
+    )
+    served: set[str] = set()
+    for point in record.points:
+        if point.kind == "inverter":
+            served |= nx.ancestors(dc, point.ref)
+    count = 0
+    for kind in ("solar", "battery"):
+        those = [s for s in record.sources if s.kind == kind]
+        count += not those
+        for each in those:
+            joined = record.by_ref.get(each.joins or "")
+            joins = isinstance(joined, Circuit | Device | IntakeItem)
+            away = joins and on_circuit and each.joins not in near
+            count += each.present != "no" and each.ref not in served and not away
+    return count
+
+
+def line_of(record: Record) -> Graph[Any]:
+    """Who feeds whom by the line, in the usual direction."""
+    line: Graph[Any] = nx.DiGraph()
+    ties = {(t.tied_to, t.point) for t in record.ties if t.role == "feeds"}
+    line.add_nodes_from(item.ref for item in record.items())
+    line.add_edges_from(
+        (feeder, fed)
+        for feeder, fed in feeds(record)
+        if record.by_ref[fed].sort != "point" or (feeder, fed) in ties
+    )
+    return line
 
 
 def fed_at_all(
     line: set[tuple[str, str]], named: list[tuple[str, str]], ref: str
 ) -> bool:
     return any(other == ref and (one, other) in line for one, other in named)
-
-
-def may_be(record: Record, kind: str) -> bool:
-    """Whether a source that such a point belongs to is not answered with no."""
-    for wanted in ("solar", "battery") if kind == "inverter" else ("battery",):
-        said = [s.present for s in record.sources if s.kind == wanted]
-        if not said or {"yes", "unknown"} & {*said}:
-            return True
-    return any(s.kind == "other" and s.present != "no" for s in record.sources)
 
 
 def reach(whole: Graph[Any], starts: set[Side]) -> set[Side]:

@@ -7,7 +7,6 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from app.domain.isolation.aim import Aim, borrowings
-from app.domain.isolation.own import FROM_THE_STREET
 from app.domain.isolation.sets import devices_on, next_before
 from app.domain.isolation.shapes import OnTheDay
 from app.domain.isolation.wires import Wires, carries_on
@@ -24,6 +23,7 @@ from app.domain.record import (
     Source,
 )
 from app.domain.record import Tie as TieItem
+from app.domain.unknowns import FROM_THE_STREET
 
 WEAK_GRADES = frozenset({"0", "1", "2"})
 

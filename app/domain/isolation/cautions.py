@@ -15,9 +15,11 @@ from app.domain.isolation.shapes import Caution
 from app.domain.isolation.turns import MEMORY, PRACTICE, WIRING
 from app.domain.isolation.wires import Wires, whose_side
 from app.domain.kinds import POINT_KINDS
+from app.domain.network import Network, feeders_of
 from app.domain.odd import odd_among
-from app.domain.record import Board, Circuit, Device, IntakeItem, Point
+from app.domain.record import Board, Circuit, Device, IntakeItem, Point, Source
 from app.domain.record.choices import WHEN
+from app.domain.unknowns import FROM_THE_STREET
 
 WITH_ONE = "If one has, it and what hangs on it stay live."
 _MAIN = re.compile(r"^\s*main(?:s)?(?:\s+switch|\s+isolator)?\s*$", re.IGNORECASE)
@@ -202,9 +204,45 @@ def _left_by(wires: Wires, device: Device, begins: frozenset[str]) -> frozenset[
 
 
 def _unfed(wires: Wires) -> frozenset[str]:
-    """Return the points and circuits of which nobody wrote what feeds them."""
-    items = (wires.net.record.by_ref[ref] for ref in wires.roots)
-    return frozenset(i.ref for i in items if isinstance(i, Circuit | Point))
+    """Return where a supply begins as far as recorded, and perhaps does not.
+
+    These are points, circuits and boards of which nobody wrote what feeds them, and
+    sources of which nobody said that they are there, or feed without the network.
+    """
+    items = [wires.net.record.by_ref[ref] for ref in wires.roots]
+    boards = _unfed_boards(wires)
+    return frozenset(
+        i.ref
+        for i in items
+        if isinstance(i, Circuit | Point)
+        or (isinstance(i, Device) and i.board in boards)
+        or (isinstance(i, Source) and _is_open(wires.net, i))
+    )
+
+
+def _unfed_boards(wires: Wires) -> frozenset[str]:
+    """Return the boards that begin nowhere, but the first of a home without an intake.
+
+    That one stands for the supply where none is recorded.
+    """
+    record = wires.net.record
+    begun = {d.board for d in record.devices if d.ref in wires.roots}
+    from_outside = any(
+        isinstance(record.by_ref[ref], IntakeItem | Source)
+        for device in record.devices
+        for ref in feeders_of(wires.net, device.ref)
+    )
+    first = () if from_outside else (board.ref for board in record.boards[:1])
+    return frozenset(begun.difference(first))
+
+
+def _is_open(net: Network, source: Source) -> bool:
+    """Return whether a source may be none, or may stop with the network."""
+    if source.kind == "network":
+        return False
+    only_joins = source.kind not in FROM_THE_STREET and not net.fed.get(source.ref)
+    stops = source.runs_without_network == "unknown" and only_joins
+    return source.present == "unknown" or stops
 
 
 def is_at_head(wires: Wires, device: Device) -> bool:
@@ -240,11 +278,11 @@ def _not_main(device: Device, count: int, boards: str) -> Caution:
 
 
 def _not_shown(device: Device, count: int) -> Caution:
-    many = "1 point" if count == 1 else f"{count} points"
+    many = "1 point goes" if count == 1 else f"{count} points go"
     return _caution(
         "not_the_main_switch",
         f"The record does not show that {called(device)} switches the whole home: "
-        f"what feeds {many} is not recorded.",
+        f"whether {many} off with it is not recorded.",
         MEMORY,
     )
 

@@ -16,6 +16,7 @@ from app.domain.kinds import DEVICE_KINDS, INTAKE_KINDS, POINT_KINDS
 from app.domain.network import Network, circuits_of, feeders_of, sources_of, upstream
 from app.domain.record import Board, Device, IntakeItem, Item, Point, Record, Room
 from app.domain.record.choices import CARE
+from app.domain.unknowns import unanswered_sources
 
 CARRIERS = frozenset({"fuse_rewirable", "fuse_cartridge", "fuse_bs88"})
 _FIRST = list(CARE)
@@ -180,10 +181,17 @@ def _poles(item: Item) -> str:
     return "unknown"
 
 
+def _may_have_panels(record: Record) -> bool:
+    """Return whether a home has panels, or may have: nobody wrote that it has none."""
+    there = {s.kind for s in record.sources if s.present != "no"}
+    return "solar" in there or "solar" in unanswered_sources(record)
+
+
 def _supply_side(record: Record, item: Item) -> str:
     name = called(item)
     if isinstance(item, Point) and item.kind == DC_ISOLATOR:
-        return f"The d.c. cable into {name} stays live, panels in any daylight."
+        panels = ", panels in any daylight" if _may_have_panels(record) else ""
+        return f"The d.c. cable into {name} stays live{panels}."
     board = record.find(Board, getattr(item, "board", None))
     if board and not getattr(item, "fed_from", None):
         return (

@@ -10,9 +10,17 @@ from functools import partial
 
 from app.domain.isolation.names import called
 from app.domain.kinds import POINT_KINDS
-from app.domain.network import Network, downstream, feeders_of, up_to_circuits
-from app.domain.record import Point, Record, Source
-from app.domain.unknowns import BELONGS_TO, unanswered_sources
+from app.domain.network import (
+    Network,
+    circuits_of,
+    downstream,
+    feeders_of,
+    joined_at,
+    up_to_circuits,
+    upstream,
+)
+from app.domain.record import Point, Source
+from app.domain.unknowns import BELONGS_TO, FROM_THE_STREET, unanswered_sources
 
 # The battery of an alarm or of an emergency light serves itself alone, also where the
 # mains runs on through it to the next.  Common practice, no source.
@@ -31,8 +39,6 @@ HOLDS_NONE = frozenset(
         "shower_switch",
     }
 )
-# The network's supply, also where it comes by next door or by the building.
-FROM_THE_STREET = frozenset({"network", "neighbour", "landlord"})
 BATTERY = "It feeds more from a battery of its own. It counts as live."
 DC = "Its d.c. side is not recorded. It counts as live."
 NO_DC = "whose d.c. side is not recorded"
@@ -57,14 +63,13 @@ def may_have_battery(net: Network) -> tuple[Point, ...]:
 def open_dc(net: Network) -> tuple[Point, ...]:
     """Return inverters and batteries of which nobody wrote what is on their d.c. side.
 
-    Where the sources that they could belong to are answered with no, they are left out.
+    Also where the sources that they belong to are answered with no: what is on the wall
+    contradicts the answer.  A d.c. isolator that hangs on a circuit only is among them.
     """
     return tuple(
         point
         for point in net.record.points
-        if point.kind in BELONGS_TO
-        and _may_be_there(net.record, BELONGS_TO[point.kind])
-        and not _dc_recorded(net, point)
+        if _has_dc(net, point) and not _dc_recorded(net, point)
     )
 
 
@@ -101,21 +106,48 @@ def _feeding(net: Network) -> tuple[Point, ...]:
     )
 
 
-def _may_be_there(record: Record, kinds: tuple[str, ...]) -> bool:
-    there = {s.kind for s in record.sources if s.present != "no"}
-    there |= {*unanswered_sources(record)}
-    return not there.isdisjoint((*kinds, "other"))
+def _has_dc(net: Network, point: Point) -> bool:
+    """Return whether a point is to have a d.c. side that ties lead to.
+
+    A d.c. isolator that nothing feeds stands for that side itself.
+    """
+    fed_isolator = point.kind == "dc_isolator" and feeders_of(net, point.ref)
+    return point.kind in BELONGS_TO or bool(fed_isolator)
 
 
 def _dc_recorded(net: Network, point: Point) -> bool:
     """Return whether ties lead from a d.c. source to a point, no circuit between.
 
     A d.c. isolator or a battery that nothing feeds stands for a source too: it counts
-    as live itself.
+    as live itself.  An inverter may serve several: none may be left over.
     """
     above = [ref for ref in up_to_circuits(net, point.ref, "line") if ref != point.ref]
     sources = (net.record.find(Source, ref) for ref in above)
     points = (net.record.find(Point, ref) for ref in above)
-    return any(s.kind not in FROM_THE_STREET for s in sources if s) or any(
-        p.kind in _OF_DC and not feeders_of(net, p.ref) for p in points if p
-    )
+    ends = [p for p in points if p and p.kind in _OF_DC and not feeders_of(net, p.ref)]
+    if not ends and all(s.kind in FROM_THE_STREET for s in sources if s):
+        return False
+    return point.kind != "inverter" or _left_over(net, point, {*above}) <= len(ends)
+
+
+def _left_over(net: Network, inverter: Point, above: set[str]) -> int:
+    """Return how many sources that an inverter may serve reach neither it nor another.
+
+    A kind that nobody answered counts as one.
+    """
+    kinds, record = BELONGS_TO[inverter.kind], net.record
+    there = [s for s in record.sources if s.kind in kinds and s.present != "no"]
+    open_kinds = {*kinds} & {*unanswered_sources(record)} - {s.kind for s in there}
+    left = [s for s in there if s.ref not in above and not _elsewhere(net, s, inverter)]
+    return len(left) + len(open_kinds)
+
+
+def _elsewhere(net: Network, source: Source, inverter: Point) -> bool:
+    """Return whether a source has another inverter, or joins away from this one."""
+    others = (p for p in net.record.points if p.kind == "inverter" and p != inverter)
+    if any(source.ref in up_to_circuits(net, p.ref, "line") for p in others):
+        return True
+    joined = joined_at(net.record, source)
+    beside = upstream(net, inverter.ref) | downstream(net, inverter.ref)
+    away = joined is not None and joined not in beside
+    return away and bool(circuits_of(net, inverter.ref))

@@ -5,7 +5,7 @@ Each looks at one thing and yields at most one reason, with where it comes from.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 
 from app.domain.feedback import can_feed_back
 from app.domain.isolation.case import WEAK_GRADES, Case
@@ -15,7 +15,7 @@ from app.domain.isolation.outcome import CARRIERS, breaks_neutral
 from app.domain.isolation.rounds import seen_otherwise, told
 from app.domain.isolation.shapes import Advice, Reason
 from app.domain.network import feeders_of, points_on
-from app.domain.phases import TWO_GUARD_ONE, each_its_own
+from app.domain.phases import TWO_GUARD_ONE, each_its_own, may_be_phased
 from app.domain.record import Circuit, Point, Room, Source
 
 PRACTICE = "Common practice, no source."
@@ -116,7 +116,7 @@ def two_ways(case: Case) -> Iterator[Reason]:
     found = [
         ref
         for ref, feeders in ways.items()
-        if len(feeders) > 1 and not each_its_own(case.record, feeders)
+        if len(feeders) > 1 and not _on_a_phase_each(case, ref, feeders)
     ]
     by_ref = case.record.by_ref
     if found:
@@ -128,6 +128,11 @@ def two_ways(case: Case) -> Iterator[Reason]:
             f"supply, the record is wrong, or {TWO_GUARD_ONE}",
             WAYS,
         )
+
+
+def _on_a_phase_each(case: Case, circuit: str, ways: Iterable[str]) -> bool:
+    phased = may_be_phased(case.record.find(Circuit, circuit))
+    return phased and each_its_own(case.record, ways)
 
 
 def neutral_elsewhere(case: Case) -> Iterator[Reason]:

@@ -366,6 +366,17 @@ def test_two_ways_of_one_phase_are_wrong_in_any_home() -> None:
     assert fault.wrong
 
 
+@pytest.mark.parametrize("phase", ["l2", "unknown"])
+def test_ring_on_two_ways_is_wrong_whatever_their_phases(phase: str) -> None:
+    """Its ends are joined: there is no phase each for them."""
+    ways = main_switch("MS", way("W1", phase="l1"), way("W2", phase=phase))
+    ring = circuit("C1", ways=("W1", "W2"), arrangement="ring")
+    record = home(street(board("B1", ways)), ring, phases="three")
+    (fault,) = CHECKS["two_mains_paths"](network(record))
+    assert fault.wrong
+    assert "say on which phase" not in fault.remedy
+
+
 @pytest.mark.parametrize(
     ("phases", "wrong"), [("single", True), ("three", False), ("unknown", False)]
 )

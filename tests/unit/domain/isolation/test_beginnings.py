@@ -32,7 +32,6 @@ WITHOUT: dict[str, Callable[[], Plan]] = {
     "battery_feeds, for it serves itself": lambda: planned(
         stored(kind="smoke_alarm"), "P3"
     ),
-    "dc_side, for there are no panels": lambda: planned(panels(present="no"), "INV"),
     "dc_side, for it is recorded": lambda: planned(panels(tie("INV", "PV")), "INV"),
     "earthing, for there is no generator": lambda: planned(
         with_generator(present="no"), "P9"
@@ -143,8 +142,6 @@ def test_battery_point_keeps_itself_live() -> None:
     )  # fmt: skip
     record = changed_sources(record, "NO-battery")
     assert "dc_side" in codes(planned(record, "BOX"))
-    assert "dc_side" not in codes(planned(house(point("BOX", kind="battery"),
-                                                tie("BOX", "C2")), "BOX"))  # fmt: skip
 
 
 def test_earthing_of_the_network_holds_for_the_network_only() -> None:
@@ -170,6 +167,9 @@ def test_circuit_on_two_ways_is_taken_wide_unless_they_are_phases() -> None:
     assert "two_ways" in codes(planned(phased))
     phased = changed(phased, "devices", "W2", phase="l2")
     assert "two_ways" not in codes(planned(phased))
+    ring = changed(phased, "circuits", "C1", arrangement="ring")
+    assert "two_ways" in codes(planned(ring))
+    assert planned(ring).advised == "wide"
 
 
 @pytest.mark.parametrize(

@@ -672,7 +672,7 @@ def test_what_nobody_recorded_is_not_said_to_be_so() -> None:
     (caution,) = house_off(network(record)).not_main
     assert caution.sentence == (
         "The record does not show that Main switch MS, “MAIN SWITCH” switches the "
-        "whole home: what feeds 1 point is not recorded."
+        "whole home: whether 1 point goes off with it is not recorded."
     )
     lines = sheet_of(planned(record, "R1"))
     assert "cannot be made dead" not in " ".join(lines.still_live)
