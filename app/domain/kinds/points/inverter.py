@@ -3,8 +3,9 @@
 It is a box with a display or lights, in the loft, the garage or outdoors. It feeds the
 circuit that it is joined to; it is meant to stop when the mains goes, unless it has a
 backup output. Write down its rating, each isolator beside it, and record its source
-too. Tie it to its d.c. isolator and that to the source: until then it counts as live.
-The wires from the panels are live in daylight whatever is switched off.
+too, with what it can feed back through. Tie it to its d.c. isolator and that to each
+source that it serves: until then it counts as live. The wires from the panels are live
+in daylight whatever is switched off.
 """
 
 from __future__ import annotations
