@@ -7,6 +7,7 @@ not missing in what comes back, so it is never taken for a difference.
 from __future__ import annotations
 
 import hashlib
+import re
 from collections.abc import Collection, Iterator
 from datetime import date
 
@@ -32,6 +33,8 @@ from app.errors import InvalidError
 LEFT_ALONE = ("attachment", "spot", "aside")
 DOCUMENT_GRADE, TOLD_GRADE = "5", "2"
 OTHER = "other"
+_FEEDS = re.compile(r"^(it )?feeds($| )", re.IGNORECASE)
+_NOT = re.compile(r"\b(not|never|nothing|no longer)\b", re.IGNORECASE)
 
 
 class Correction(Model):
@@ -197,9 +200,14 @@ def named(record: Record, correction: Correction) -> Record:
 
 
 def name_of(correction: Correction) -> str:
-    """Return what was said as a name; empty where it is too long for one."""
-    name = " ".join(correction.feeds.split())
-    return name if len(name) <= SHORT else ""
+    """Return what was said as a name; empty where it makes none.
+
+    “feeds the shed, not the garage.” names the shed; what something does not feed, and
+    what is too long, is no name.
+    """
+    said = " ".join(correction.feeds.split())
+    name = _FEEDS.sub("", said.partition(", not ")[0]).rstrip(". ")
+    return "" if _NOT.search(name) or len(name) > SHORT else name
 
 
 def circuit_of(record: Record, ref: str) -> Circuit | None:

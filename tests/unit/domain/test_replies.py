@@ -18,6 +18,7 @@ from app.domain.replies import (
     accepted,
     differences,
     key_of,
+    name_of,
     named,
     noted,
     open_corrections,
@@ -177,3 +178,18 @@ def test_taking_every_difference_leads_to_what_came_back(
         ours = accepted(ours, with_needed(ours, entry, found), REPLY)
         assert ours != before
     assert differences(ours, theirs) == ()
+
+
+@pytest.mark.parametrize(
+    ("said", "name"),
+    [
+        ("feeds the shed, not the garage.", "the shed"),
+        ("It feeds  the shed", "the shed"),
+        ("Shed lights", "Shed lights"),
+        ("feeds", ""),
+        ("does not feed the cooker", ""),
+        ("x" * 121, ""),
+    ],
+)
+def test_what_is_said_makes_a_name_if_it_can(said: str, name: str) -> None:
+    assert name_of(Correction(ref="W1", feeds=said)) == name
