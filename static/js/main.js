@@ -52,11 +52,12 @@ function leaveByLink(event) {
 function pressOnce() {
   let pressed;
   const shown = performance.now();
+  const asks = location.pathname.endsWith("/delete");
   document.addEventListener("click", (event) => {
     const button = event.target.closest?.("button");
     const again = button && event.detail > 1 && (pressed === undefined || pressed === button);
-    const soon = event.detail > 0 && performance.now() - shown < TOO_SOON_MS;
-    if (again || (soon && button?.matches(".button--warn"))) event.preventDefault();
+    const soon = asks && event.detail > 0 && performance.now() - shown < TOO_SOON_MS;
+    if (again || (soon && button)) event.preventDefault();
     pressed = button;
   }, { capture: true });
   document.addEventListener("keydown", (event) => {

@@ -28,6 +28,7 @@ from tests.faults.works import WORKS, first_record
 
 SENDERS = 4
 LONGEST_LIFE_S = 0.8
+FIRST_WITHIN_S = 60
 # A command takes as long to begin as many forms to be sent.
 WEIGHTS = [1 if kind in ("take_list_in", "back_up_apart") else 6 for kind in WORKS]
 
@@ -78,6 +79,10 @@ def work_until_killed(
     ]
     for thread in threads:
         thread.start()
+    # Before anything is acknowledged there is nothing to lose.
+    end = time.monotonic() + FIRST_WITHIN_S
+    while not told.done and time.monotonic() < end:
+        time.sleep(0.01)
     time.sleep(chance.uniform(0, LONGEST_LIFE_S))
     server.kill()
     for thread in threads:
