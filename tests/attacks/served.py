@@ -37,11 +37,14 @@ def serving(data: Path, *before: str) -> Iterator[tuple[int, int]]:
 def told(port: int, sent: bytes, seconds: float = 5) -> bytes:
     """Send bytes as they are; return all that comes back until the end."""
     with socket.create_connection(("127.0.0.1", port), timeout=seconds) as line:
-        line.sendall(sent)
-        line.shutdown(socket.SHUT_WR)
         found = b""
-        # One that refuses what was not read to its end resets the line.
-        with suppress(ConnectionResetError):
+        # One that refuses what was not read to its end resets the line, even before
+        # all was sent, or before this end is told to be the end.
+        with suppress(ConnectionError):
+            line.sendall(sent)
+        with suppress(OSError):
+            line.shutdown(socket.SHUT_WR)
+        with suppress(ConnectionError):
             while more := line.recv(65536):
                 found += more
     return found
